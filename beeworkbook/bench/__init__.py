@@ -1,0 +1,1 @@
+"""Box and Bench: the combs of a visit, small and large."""

@@ -1,0 +1,1 @@
+"""What the Qt faces share, and no more."""

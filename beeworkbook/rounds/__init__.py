@@ -1,0 +1,1 @@
+"""Round: an afternoon, a line a colony."""

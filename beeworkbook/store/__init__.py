@@ -1,0 +1,1 @@
+"""The one room that writes SQL and knows the file."""

@@ -1,0 +1,1 @@
+"""The open workbook: edits, history, changes, exchange."""

@@ -1,0 +1,1 @@
+"""Year: the curves of a season, and the ruler."""
