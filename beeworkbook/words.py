@@ -49,20 +49,20 @@ def _polish(count: float) -> int:
 
 
 def _russian(count: float) -> int:
-    if count % 10 == 1 and count % 100 != 11:  # noqa: PLR2004 (the grammar's own number)
+    if count % 10 == 1 and count % 100 != 11:
         return 0
     return 1 if count % 10 in _FEW and count % 100 not in _TEEN else 2
 
 
 PLURAL_RULES: Final[Mapping[str, Callable[[float], int]]] = {
     "english": lambda count: 0 if count == 1 else 1,
-    "french": lambda count: 0 if abs(count) < 2 else 1,  # noqa: PLR2004 (the grammar's own number)
+    "french": lambda count: 0 if abs(count) < 2 else 1,
     "czech": lambda count: 0 if count == 1 else 1 if count in _FEW else 2,
     "polish": _polish,
     "russian": _russian,
     "single": lambda _count: 0,
 }
-"""Which of a catalogue's forms a count takes. Source: Unicode CLDR plural rules, whole numbers, from memory."""
+"""Which of a catalogue's forms a count takes. Source: Unicode CLDR, whole numbers, from memory."""
 
 
 @dataclass(frozen=True)
@@ -108,9 +108,7 @@ def load_catalogue(path: Path | str) -> Catalogue:
         raise CatalogueError(say("This catalogue is not readable JSON: {reason}.", reason=error)) from error
     texts = held.get("texts") if isinstance(held, dict) else None
     if not isinstance(texts, dict) or not all(_is_text(text) for text in texts.values()):
-        raise CatalogueError(
-            say("This catalogue has no texts, or one that is neither words nor a list of forms.")
-        )
+        raise CatalogueError(say("This catalogue has no texts, or one is neither words nor forms."))
     if held.get("plural", "english") not in PLURAL_RULES:
         raise CatalogueError(say("This catalogue asks for a plural rule that is not known."))
     if held.get("decimal_sign", ".") not in {".", ","}:
