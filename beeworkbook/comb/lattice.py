@@ -86,23 +86,23 @@ class Lattice:
         Shapes: (rows + 1,), read-only.
         """
         lengths = np.where(np.arange(self.rows) % 2 == 0, self.first_row, self.second_row)
-        return _frozen(np.concatenate(([0], np.cumsum(lengths))).astype(np.intp))
+        return read_only(np.concatenate(([0], np.cumsum(lengths))).astype(np.intp))
 
     @cached_property
     def row_of(self) -> npt.NDArray[np.intp]:
         """Row of every cell. Shapes: (cells,), read-only."""
-        return _frozen(np.repeat(np.arange(self.rows), np.diff(self.row_starts)))
+        return read_only(np.repeat(np.arange(self.rows), np.diff(self.row_starts)))
 
     @cached_property
     def column_of(self) -> npt.NDArray[np.intp]:
         """Place of every cell in its row, from the left. Shapes: (cells,), read-only."""
-        return _frozen(np.arange(self.cells) - self.row_starts[self.row_of])
+        return read_only(np.arange(self.cells) - self.row_starts[self.row_of])
 
     @cached_property
     def centres(self) -> Points:
         """Centre of every cell. Shapes: (cells, 2), read-only. Units: millimetres."""
         x = self.left_mm + (self.column_of + 0.5 * (self.row_of % 2)) * self.pitch_x_mm
-        return _frozen(np.column_stack((x, self.top_mm + self.row_of * self.pitch_y_mm)))
+        return read_only(np.column_stack((x, self.top_mm + self.row_of * self.pitch_y_mm)))
 
     @cached_property
     def sheared(self) -> tuple[npt.NDArray[np.intp], npt.NDArray[np.intp]]:
@@ -112,7 +112,7 @@ class Lattice:
         (row - 1, q), (row - 1, q + 1), (row + 1, q - 1) and (row + 1, q).
         Shapes: two arrays (cells,), read-only.
         """
-        return self.row_of, _frozen(self.column_of - (self.row_of - self.row_of % 2) // 2)
+        return self.row_of, read_only(self.column_of - (self.row_of - self.row_of % 2) // 2)
 
     @cached_property
     def neighbour_table(self) -> npt.NDArray[np.intp]:
@@ -126,7 +126,7 @@ class Lattice:
         for direction, (down, along) in enumerate(_MOVES):
             across = column + along + (odd if down else 0)
             table[:, direction] = self._cells_of(self.row_of + down, across)
-        return _frozen(table)
+        return read_only(table)
 
     @cached_property
     def hexagon_mm(self) -> Points:
@@ -137,7 +137,7 @@ class Lattice:
         Shapes: (6, 2), read-only. Units: millimetres.
         """
         x, y = self.pitch_x_mm / 2, self.pitch_y_mm / 3
-        return _frozen(np.array([(x, -y), (x, y), (0, 2 * y), (-x, y), (-x, -y), (0, -2 * y)]))
+        return read_only(np.array([(x, -y), (x, y), (0, 2 * y), (-x, y), (-x, -y), (0, -2 * y)]))
 
     @property
     def cell_area_mm2(self) -> float:
@@ -217,7 +217,8 @@ class Lattice:
         return np.where(inside, self.row_starts[np.where(inside, row, 0)] + column, -1)
 
 
-def _frozen(array: _Array) -> _Array:
+def read_only(array: _Array) -> _Array:
+    """The same array, no longer writable: what is handed out is a value."""
     array.flags.writeable = False
     return array
 
