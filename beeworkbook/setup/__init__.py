@@ -1,0 +1,1 @@
+"""Setting a checkout up, with nothing but the standard library."""
