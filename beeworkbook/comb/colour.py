@@ -67,13 +67,15 @@ def hex_of(rgb: ArrayLike) -> str:
 def to_linear(rgb: ArrayLike) -> Colours:
     """Light instead of code values. Shapes: (..., 3), 0 to 1. Source: IEC 61966-2-1, as WCAG 2.2 gives it."""
     coded = np.asarray(rgb, dtype=float)
-    return np.where(coded <= 0.04045, coded / 12.92, ((coded + 0.055) / 1.055) ** 2.4)
+    light: Colours = np.where(coded <= 0.04045, coded / 12.92, ((coded + 0.055) / 1.055) ** 2.4)
+    return light
 
 
 def from_linear(linear: ArrayLike) -> Colours:
     """Code values of light, clipped to what a screen can show. Shapes: (..., 3), 0 to 1."""
     light = np.clip(np.asarray(linear, dtype=float), 0, 1)
-    return np.where(light <= 0.0031308, light * 12.92, 1.055 * light ** (1 / 2.4) - 0.055)
+    coded: Colours = np.where(light <= 0.0031308, light * 12.92, 1.055 * light ** (1 / 2.4) - 0.055)
+    return coded
 
 
 def mix_light(rgb: ArrayLike, ink: ArrayLike, share: float) -> Colours:
