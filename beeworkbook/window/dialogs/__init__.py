@@ -1,0 +1,1 @@
+"""The few questions that need a window of their own."""

@@ -1,0 +1,263 @@
+"""Stands: the colonies of an apiary as they stand, one field each, with the state of each in a word and a sign."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSizePolicy, QWidget
+
+from beeworkbook.colony.records import (
+    Answer,
+    Apiary,
+    Colony,
+    ColonyId,
+    Due,
+    DueKind,
+    Event,
+    Hive,
+    Housing,
+    Part,
+    PartKind,
+    PartStay,
+    Stand,
+    Visit,
+)
+from beeworkbook.qt import theme
+from beeworkbook.qt.desk import Desk, Spot, View
+from beeworkbook.qt.icons import State, paint_hive, paint_state
+from beeworkbook.workbook.changes import Changes
+from beeworkbook.words import date_words, say, say_count
+
+HEIGHT = 72
+_WIDEST = 240
+_LEAST = 132
+SHOWN = (Apiary, Stand, Colony, Hive, Housing, Part, PartStay, Due, Visit, Event, Answer)
+
+
+@dataclass(frozen=True)
+class StandCard:
+    """What one field of the strip says."""
+
+    colony_id: ColonyId
+    name: str
+    stand: str
+    kinds: tuple[PartKind, ...]
+    state: State
+    words: str
+
+
+def state_of(dues: tuple[Due, ...], visits: tuple[Visit, ...], today: date) -> tuple[State, str]:
+    """The sign and the words of a colony today: looked at, overdue, shut, due soon, or nothing due."""
+    if visits and visits[-1].day == today:
+        return State.DONE, say("looked at today")
+    shut = next((d for d in dues if d.kind is DueKind.LEAVE_SHUT and d.day <= today), None)
+    if shut is not None and shut.until is not None and shut.until > today:
+        return State.SHUT, say("leave shut till {day}", day=date_words(shut.until, "weekday"))
+    open_dues = sorted((d for d in dues if d.kind is not DueKind.LEAVE_SHUT), key=lambda d: d.day)
+    if not open_dues:
+        return State.PLAIN, say("nothing due")
+    first = open_dues[0]
+    days = (first.day - today).days
+    feed = first.kind is DueKind.FEED_LOOK
+    if days < 0:
+        return State.OVERDUE, say_count(-days, "{n} day over", "{n} days over")
+    if days == 0:
+        return State.SOON, say("feed look today") if feed else say("look today")
+    if feed:
+        return State.PLAIN, say_count(days, "feed look in {n} day", "feed look in {n} days")
+    return State.PLAIN, say_count(days, "in {n} day", "in {n} days")
+
+
+class StandsStrip(QScrollArea):
+    """The strip of all colonies of the apiary; it scrolls when there are many."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        """The strip of the desk's apiary."""
+        super().__init__(parent)
+        self._desk = desk
+        self._stale = True
+        self.setFixedHeight(HEIGHT)
+        self.setWidgetResizable(True)
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setAccessibleName(say("Stands"))
+        self._row = QWidget()
+        self._row.setObjectName("ground")
+        self._layout = QHBoxLayout(self._row)
+        self._layout.setContentsMargins(8, 0, 8, 0)
+        self._layout.setSpacing(4)
+        self._layout.addStretch(1)
+        self.setWidget(self._row)
+        self._fields: list[StandField] = []
+        desk.spot_changed.connect(self._spot_changed)
+        desk.book_changed.connect(self._book_changed)
+        desk.palette_changed.connect(lambda _p: self._row.update())
+        self._apiary = desk.spot.apiary_id
+        self.refill()
+
+    def cards(self) -> list[StandCard]:
+        """What the strip shows, in stand order."""
+        read, today = self._desk.book.read, self._desk.today
+        apiary_id = self._desk.spot.apiary_id
+        if apiary_id is None:
+            return []
+        made = []
+        for place in read.standing(apiary_id, self._desk.today):
+            if place.colony is None:
+                continue
+            hive = read.hive_day(place.colony.id, today)
+            kinds = tuple(part.part.kind for part in hive.stack) if hive else ()
+            dues = read.dues(colony_id=place.colony.id)
+            state, words = state_of(dues, read.visits(place.colony.id), today)
+            made.append(
+                StandCard(place.colony.id, place.colony.name, place.stand.name, kinds, state, words)
+            )
+        return made
+
+    def refill(self) -> None:
+        """Show the apiary anew."""
+        held = next((field.card.colony_id for field in self._fields if field.hasFocus()), None)
+        cards = self.cards()
+        while len(self._fields) > len(cards):
+            field = self._fields.pop()
+            self._layout.removeWidget(field)
+            field.deleteLater()
+        for at, card in enumerate(cards):
+            if at < len(self._fields):
+                self._fields[at].show_card(card)
+            else:
+                field = StandField(self._desk, card)
+                self._fields.append(field)
+                self._layout.insertWidget(at, field)
+        self._mark()
+        if held is not None:
+            self.focus_colony(held)
+
+    def focus_colony(self, colony_id: ColonyId | None) -> None:
+        """Put the keyboard on a colony's field."""
+        for field in self._fields:
+            if field.card.colony_id == colony_id:
+                field.setFocus(Qt.FocusReason.OtherFocusReason)
+                return
+        if self._fields:
+            self._fields[0].setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def step(self, by: int) -> None:
+        """Go to the colony `by` stands on."""
+        ids = [field.card.colony_id for field in self._fields]
+        current = self._desk.spot.colony_id
+        at = ids.index(current) if current in ids else -1
+        target = at + by
+        if 0 <= target < len(ids):
+            self._desk.go(colony_id=ids[target])
+
+    def _spot_changed(self, spot: Spot) -> None:
+        if spot.apiary_id != self._apiary:
+            self._apiary = spot.apiary_id
+            self.refill()
+        else:
+            self._mark()
+
+    def _book_changed(self, changes: Changes) -> None:
+        if changes.everything or any(changes.touches(kind) for kind in SHOWN):
+            self.refill()
+
+    def _mark(self) -> None:
+        for field in self._fields:
+            chosen = field.card.colony_id == self._desk.spot.colony_id
+            field.set_chosen(chosen=chosen)
+            if chosen:
+                self.ensureWidgetVisible(field, 20, 0)
+
+
+class StandField(QWidget):
+    """One colony: its hive drawn small, its name, its state."""
+
+    def __init__(self, desk: Desk, card: StandCard) -> None:
+        """The field of one card."""
+        super().__init__()
+        self._desk = desk
+        self._chosen = False
+        self.card = card
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Expanding)
+        self.show_card(card)
+
+    def show_card(self, card: StandCard) -> None:
+        """Show another state, or another colony."""
+        self.card = card
+        self.setAccessibleName(f"{card.name}, {card.words}")
+        self.setToolTip(say("{name}, stand {stand}: {words}", name=card.name, stand=card.stand, words=card.words))
+        self.updateGeometry()
+        self.update()
+
+    def set_chosen(self, *, chosen: bool) -> None:
+        """Mark the colony the keeper is at."""
+        if chosen != self._chosen:
+            self._chosen = chosen
+            self.update()
+
+    def sizeHint(self) -> QSize:
+        """As wide as its words ask, within reason."""
+        from PySide6.QtGui import QFontMetrics
+
+        name = QFontMetrics(theme.serif(19, bold=True)).horizontalAdvance(self.card.name)
+        words = QFontMetrics(theme.sans(13)).horizontalAdvance(self.card.words) + 20
+        return QSize(max(_LEAST, min(_WIDEST, 60 + max(name, words) + 12)), HEIGHT)
+
+    def minimumSizeHint(self) -> QSize:
+        """No field is squeezed: the strip scrolls instead."""
+        return self.sizeHint()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Go to this colony."""
+        if event.button() == Qt.MouseButton.LeftButton:
+            self._desk.go(colony_id=self.card.colony_id)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Arrows go along the stands, Enter goes in."""
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space}:
+            self._desk.go(colony_id=self.card.colony_id)
+        elif event.key() == Qt.Key.Key_Right:
+            self.focusNextChild()
+        elif event.key() == Qt.Key.Key_Left:
+            self.focusPreviousChild()
+        elif event.key() == Qt.Key.Key_Down:
+            self._desk.go(colony_id=self.card.colony_id, view=View.BOX)
+        else:
+            super().keyPressEvent(event)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The hive, the name in the book's letter, the sign and its word."""
+        p = self._desk.palette
+        painter = QPainter(self)
+        whole = QRectF(self.rect())
+        if self._chosen:
+            painter.fillRect(whole.adjusted(0, 7, 0, 0), QColor(p.selection))
+            painter.fillRect(QRectF(0, whole.bottom() - 2, whole.width(), 3), QColor(p.focus))
+        ink = QColor(p.focus if self._chosen else p.edge)
+        paint_hive(painter, QRectF(9, 12, 38, 54), self.card.kinds, ink, QColor(p.board), on=self._chosen)
+        text = QRectF(56, 14, whole.width() - 62, 26)
+        painter.setFont(theme.serif(19, bold=True))
+        painter.setPen(QColor(p.ink))
+        name = painter.fontMetrics().elidedText(self.card.name, Qt.TextElideMode.ElideRight, int(text.width()))
+        painter.drawText(text, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, name)
+        colour = QColor(
+            {State.DONE: p.well, State.OVERDUE: p.propolis, State.SOON: p.soon}.get(self.card.state, p.second_ink)
+        )
+        left = 56.0
+        if self.card.state is not State.PLAIN:
+            paint_state(painter, QRectF(56, 45, 10, 10), self.card.state, colour)
+            left = 71.0
+        painter.setFont(theme.sans(13))
+        painter.setPen(colour)
+        room = QRectF(left, 40, whole.width() - left - 4, 20)
+        words = painter.fontMetrics().elidedText(self.card.words, Qt.TextElideMode.ElideRight, int(room.width()))
+        painter.drawText(room, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, words)
+        if self.hasFocus():
+            painter.setPen(QPen(QColor(p.focus), 2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(whole.adjusted(1, 8, -1, -2))
