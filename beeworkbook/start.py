@@ -25,6 +25,7 @@ from pathlib import Path
 from beeworkbook.setup.environment import Environment, SetupError
 
 CHECKOUT = Path(__file__).resolve().parent.parent
+_HAS_EXEC = os.name != "nt"  # Windows has one that gives the prompt back while the program still runs
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -90,7 +91,7 @@ def _become(environment: Environment, words: list[str]) -> int:
     variables = {**os.environ, "PYTHONPATH": os.pathsep.join(paths)}
     command = [str(environment.python), *words]
     sys.stdout.flush()
-    if os.name != "nt":  # there exec gives the prompt back at once, with the program still running
+    if _HAS_EXEC:
         os.execve(command[0], command, variables)
     return subprocess.call(command, env=variables)
 

@@ -8,7 +8,7 @@ import os
 import re
 import shutil
 import subprocess
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
@@ -51,9 +51,7 @@ def make_environment(environment: Environment) -> None:
 
 def _is_sound(environment: Environment) -> bool:
     """Whether the environment's Python starts and is the version that the environment was made with."""
-    asked = (
-        "import sys, sysconfig; print(*sys.version_info[:2], sep='.'); print(sysconfig.get_path('purelib'))"
-    )
+    asked = "import sys; print(*sys.version_info[:2], sep='.')"
     try:
         made = re.search(r"^version\s*=\s*(\d+\.\d+)", _read(environment.folder / "pyvenv.cfg"), re.MULTILINE)
         told = subprocess.run(
@@ -132,33 +130,30 @@ def _is_whole(described: Path) -> bool:
     return all((described.parent / path).exists() for path in listed if not path.endswith(".pyc"))
 
 
-def _run(command: Iterable[str | Path], log: Path, hear: Callable[[str], None]) -> int:
+def _run(command: list[str | Path], log: Path, hear: Callable[[str], None]) -> int:
     """Run the installer, keep its words, and pass each line on. Its exit code."""
-    kept = {
-        name: value
-        for name, value in os.environ.items()
-        if name.upper() not in {f"PIP_{n}" for n in _OURS_TO_SAY}
-    }
-    with log.open("a", encoding="utf-8") as written:
-        process = subprocess.Popen(
-            list(command),
+    kept = {name: value for name, value in os.environ.items() if name.upper() not in _OURS_TO_SAY}
+    with (
+        log.open("a", encoding="utf-8") as written,
+        subprocess.Popen(
+            command,
             env=kept,
             stdin=subprocess.DEVNULL,
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
             encoding="utf-8",
             errors="replace",
-        )
+        ) as process,
+    ):
         try:
             for line in process.stdout or ():
                 hear(line)
                 if not line.startswith("Progress "):
                     written.write(line)
-            return process.wait()
         except BaseException:
             process.kill()
-            process.wait()
             raise
+    return process.returncode
 
 
 def _why(log: Path) -> str:

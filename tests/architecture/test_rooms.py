@@ -54,20 +54,7 @@ EXCEPTIONS: Final[dict[str, tuple[str, ...]]] = {}
 """Modules, each with the rooms it may import against the table, late only, and the reason beside it."""
 
 NOT_IN_THE_CORE: Final = frozenset(
-    [
-        "os",
-        "pathlib",
-        "io",
-        "shutil",
-        "tempfile",
-        "time",
-        "random",
-        "locale",
-        "secrets",
-        "uuid",
-        "sqlite3",
-        "subprocess",
-    ]
+    {"os", "pathlib", "io", "shutil", "tempfile", "time", "random", "locale", "secrets", "uuid"}
 )
 """The clock, chance, the locale and files are passed in to comb and colony."""
 
