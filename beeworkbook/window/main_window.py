@@ -4,7 +4,7 @@ Faces that are not looked at are not made until they are; the walk (ruler, box, 
 """
 
 from collections.abc import Callable
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QTimer, Qt
 from PySide6.QtGui import QAction, QKeySequence
@@ -29,13 +29,18 @@ from beeworkbook.qt.memory import Memory
 from beeworkbook.qt.palette import DARK, LIGHT
 from beeworkbook.window.actions import ACTIONS, MENUS, ActionSpec
 from beeworkbook.window.commands import Commands
+from beeworkbook.window.dialogs.told import show_sentence
 from beeworkbook.window.page import PageView
 from beeworkbook.window.shell import Shell
 from beeworkbook.window.stands import StandsStrip
 from beeworkbook.words import say
 from beeworkbook.workbook.changes import Changes
+from beeworkbook.workbook.errors import RefusedError, StoreError
 from beeworkbook.workbook.workbook import Workbook
 from beeworkbook.year.ruler import RulerView
+
+if TYPE_CHECKING:
+    from beeworkbook.window.opening import Opener
 
 TOLD_MS: Final = 9000
 """How long a sentence stays: long enough to read it twice."""
@@ -50,12 +55,13 @@ TALL_RULER_HEIGHT: Final = 200
 class MainWindow(QWidget):
     """All faces of one open workbook, inside the shell."""
 
-    def __init__(self, shell: Shell, book: Workbook, memory: Memory) -> None:
+    def __init__(self, shell: Shell, book: Workbook, memory: Memory, opener: "Opener") -> None:
         """Furnish the shell with the faces of a workbook."""
         super().__init__(shell)
         self.setObjectName("ground")
         self.shell = shell
         self.memory = memory
+        self.opener = opener
         self.desk = Desk(book, DARK if memory.get("dark") else LIGHT, self)
         self.commands = Commands(self)
         self.actions_by_name: dict[str, QAction] = {}
@@ -194,6 +200,15 @@ class MainWindow(QWidget):
         self.told_label.setToolTip(sentence)
         self.told_label.setAccessibleDescription(sentence)
         self._told_timer.start(TOLD_MS)
+
+    def attempt(self, act: Callable[[], object]) -> bool:
+        """Do something the world may prevent; whether it was done. What prevented it is shown in a sentence."""
+        try:
+            act()
+        except (StoreError, RefusedError, OSError) as error:
+            show_sentence(self.shell, say("That was not done"), str(error))
+            return False
+        return True
 
     def put_away(self) -> None:
         """Remember where the keeper was and close the workbook."""

@@ -1,0 +1,192 @@
+"""Opening, making, restoring workbooks, and what is said when one cannot be opened."""
+
+import hashlib
+import logging
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import Any, Final
+
+from PySide6.QtCore import QObject
+from PySide6.QtNetwork import QLocalServer, QLocalSocket
+from PySide6.QtWidgets import QWidget
+
+from beeworkbook.places import user_data_folder
+from beeworkbook.qt.memory import Memory
+from beeworkbook.resources import sample_folder
+from beeworkbook.window.dialogs.told import show_sentence
+from beeworkbook.window.main_window import MainWindow
+from beeworkbook.window.shell import Shell
+from beeworkbook.workbook.errors import AlreadyOpenError, RefusedError, StoreError
+from beeworkbook.workbook.exchange import import_book
+from beeworkbook.workbook.workbook import Workbook
+from beeworkbook.words import say
+
+SAMPLE_NAME: Final = "Sample apiary.beebook"
+SAMPLE_FILE: Final = "sample.json"
+_WAIT_MS: Final = 1500
+_log = logging.getLogger(__name__)
+
+
+class Opener(QObject):
+    """What stands in the shell: one open workbook at a time."""
+
+    def __init__(self, shell: Shell, memory: Memory, today: Callable[[], date]) -> None:
+        """An opener for a shell that is still bare."""
+        super().__init__(shell)
+        self._shell = shell
+        self._memory = memory
+        self._today = today
+        self._server: QLocalServer | None = None
+        self.window: MainWindow | None = None
+        shell.on_close = self._close
+
+    # --- ways to begin ----------------------------------------------------------------------------------
+
+    def begin(self, path: Path | None) -> bool:
+        """Open what was asked for, else the last workbook, else the sample. False: nothing could be opened."""
+        if path is not None:
+            return self.open(path)
+        last = self._memory.get("last_workbook")
+        if isinstance(last, str) and Path(last).is_file() and self.open(Path(last)):
+            return True
+        if self.window is None and self._brought_forward:
+            return False
+        return self.open_sample()
+
+    def open(self, path: Path) -> bool:
+        """Open a workbook; what stands in the way is said in a sentence, and the one open stays open."""
+        self._brought_forward = False
+        try:
+            if self.window is not None and path.resolve() == self.window.desk.book.path.resolve():
+                return True
+            read_only = not _writable(path)
+            book = Workbook.open(path, today=self._today, read_only=read_only)
+        except AlreadyOpenError as error:
+            self._brought_forward = bring_forward(path)
+            if not self._brought_forward:
+                self._say(say("Already open"), str(error))
+            return False
+        except (StoreError, RefusedError, OSError) as error:
+            _log.warning("could not open %s", path, exc_info=True)
+            self._say(say("The workbook was not opened"), _sentence(error, path))
+            return False
+        self._furnish(book)
+        return True
+
+    def create(self, path: Path, title: str) -> bool:
+        """Make an empty workbook and open it."""
+        try:
+            book = Workbook.create(path, title, today=self._today)
+        except (StoreError, RefusedError, OSError) as error:
+            self._say(say("No workbook was made"), _sentence(error, path))
+            return False
+        self._furnish(book)
+        return True
+
+    def open_sample(self) -> bool:
+        """Open the keeper's copy of the sample; it is made the first time and never written over."""
+        path = user_data_folder() / SAMPLE_NAME
+        if not path.exists():
+            try:
+                make_sample(path, self._today())
+            except (StoreError, RefusedError, OSError) as error:
+                self._say(say("The sample could not be copied"), _sentence(error, path))
+                return False
+        return self.open(path)
+
+    def restore(self, copy: Any) -> None:
+        """Put a kept copy in the place of the workbook and open it."""
+        if self.window is None:
+            return
+        book = self.window.desk.book
+        path = book.path
+        self._clear()
+        try:
+            Workbook.restore(path, copy)
+        except (StoreError, RefusedError, OSError) as error:
+            self._say(say("The copy was not restored"), _sentence(error, path))
+        self.open(path)
+
+    # --- within -------------------------------------------------------------------------------------------
+
+    _brought_forward = False
+
+    def _furnish(self, book: Workbook) -> None:
+        self._clear()
+        self.window = MainWindow(self._shell, book, self._memory, self)
+        self._memory.put("last_workbook", str(book.path))
+        self._listen(book.path)
+        self.window.focus_view()
+        if book.warning:
+            self.window.tell(book.warning)
+
+    def _clear(self) -> None:
+        if self._server is not None:
+            self._server.close()
+            self._server = None
+        if self.window is not None:
+            self.window.put_away()
+            self.window.setParent(None)
+            self.window.deleteLater()
+            self.window = None
+
+    def _close(self) -> bool:
+        self._clear()
+        return True
+
+    def _listen(self, path: Path) -> None:
+        """Wait for a second start on the same file, to come forward then."""
+        server = QLocalServer(self)
+        name = server_name(path)
+        if not server.listen(name):
+            QLocalServer.removeServer(name)
+            server.listen(name)
+        server.newConnection.connect(self._come_forward)
+        self._server = server
+
+    def _come_forward(self) -> None:
+        if self._server is not None:
+            connection = self._server.nextPendingConnection()
+            if connection is not None:
+                connection.close()
+        self._shell.setWindowState(self._shell.windowState() & ~self._shell.windowState().WindowMinimized)
+        self._shell.show()
+        self._shell.raise_()
+        self._shell.activateWindow()
+
+    def _say(self, title: str, sentence: str) -> None:
+        parent: QWidget | None = self._shell if self._shell.isVisible() else None
+        show_sentence(parent, title, sentence)
+
+
+def make_sample(path: Path, today: date) -> None:
+    """Copy the sample apiary to `path`, titled as a sample."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    import_book(sample_folder() / SAMPLE_FILE, path, today=today)
+
+
+def server_name(path: Path) -> str:
+    """The name under which the window of a workbook can be reached."""
+    return "beeworkbook-" + hashlib.sha256(str(path.resolve()).encode()).hexdigest()[:16]
+
+
+def bring_forward(path: Path) -> bool:
+    """Ask the window that has this workbook open to come forward; whether it answered."""
+    socket = QLocalSocket()
+    socket.connectToServer(server_name(path))
+    answered = socket.waitForConnected(_WAIT_MS)
+    socket.close()
+    return answered
+
+
+def _writable(path: Path) -> bool:
+    import os
+
+    return not path.exists() or os.access(path, os.W_OK)
+
+
+def _sentence(error: Exception, path: Path) -> str:
+    if isinstance(error, OSError):
+        return say("{path} cannot be read or written: {reason}.", path=path, reason=error.strerror or str(error))
+    return str(error)
