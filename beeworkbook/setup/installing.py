@@ -76,8 +76,10 @@ def _empty(environment: Environment) -> None:
             path.unlink()
 
 
-def install(environment: Environment, lock: Path) -> None:
+def install(environment: Environment, lock: Path, held: int | None = None) -> None:
     """Everything the lock lists, fetched and put into the environment, with a line of progress.
+
+    The installer inherits the open file `held`: should we be killed, our turn ends with the installer.
 
     Errors: SetupError with the end of the installer's own words if it fails.
     """
@@ -93,7 +95,7 @@ def install(environment: Environment, lock: Path) -> None:
     ]
     told = Told(total=len(re.findall(r"(?m)^\S+==", _read(lock))))
     with Progress(told.text) as progress:
-        code = _run(command, environment.log, lambda line: progress.say(told.hear(line)))
+        code = _run(command, environment.log, lambda line: progress.say(told.hear(line)), held)
         if code == 0:
             progress.say(say("Set up: {n} packages", n=told.seen))
     if code != 0:
@@ -130,14 +132,15 @@ def _is_whole(described: Path) -> bool:
     return all((described.parent / path).exists() for path in listed if not path.endswith(".pyc"))
 
 
-def _run(command: list[str | Path], log: Path, hear: Callable[[str], None]) -> int:
+def _run(command: list[str | Path], log: Path, hear: Callable[[str], None], held: int | None) -> int:
     """Run the installer, keep its words, and pass each line on. Its exit code."""
     kept = {name: value for name, value in os.environ.items() if name.upper() not in _OURS_TO_SAY}
     with (
-        log.open("a", encoding="utf-8") as written,
+        log.open("a", encoding="utf-8", buffering=1) as written,
         subprocess.Popen(
             command,
             env=kept,
+            pass_fds=() if held is None or os.name == "nt" else (held,),
             stdin=subprocess.DEVNULL,
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,

@@ -16,10 +16,10 @@ def set_up(environment: Environment, name: str) -> None:
     if not lock.is_file():
         raise SetupError(say("Only a checkout can be set up: {path} is not here.", path=lock))
     try:
-        with turn(environment.turn, _tell_waiting):
+        with turn(environment.turn, _tell_waiting) as held:
             if not environment.is_ready(name):  # the one we waited for may have done it
                 make_environment(environment)
-                install(environment, lock)
+                install(environment, lock, held)
                 environment.mark_ready(name)
     except OSError as error:
         raise SetupError(say("The checkout could not be set up: {reason}.", reason=error)) from error

@@ -34,8 +34,10 @@ else:
 
 
 @contextmanager
-def turn(path: Path, waiting: Callable[[], None]) -> Iterator[None]:
+def turn(path: Path, waiting: Callable[[], None]) -> Iterator[int]:
     """Hold the file's lock while the body runs; `waiting` is called once if another holds it.
+
+    Gives the open file's number: a program that inherits it holds the lock too, until it ends.
 
     Errors: OSError if the file cannot be made.
     """
@@ -45,4 +47,4 @@ def turn(path: Path, waiting: Callable[[], None]) -> Iterator[None]:
             waiting()
             while not _take(file):
                 time.sleep(_PAUSE_SECONDS)
-        yield  # closing the file gives the lock back
+        yield file.fileno()  # closing the file gives the lock back
