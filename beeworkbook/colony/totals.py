@@ -48,12 +48,15 @@ class VisitTotals:
     """A visit, its answers, the totals of its sides, and how many combs hung in the hive that day.
 
     combs_in_hive counts frames in boxes, dummies apart; 0 when the colony had no hive that day.
+    brood_combs_in_hive counts those in brood and nucleus boxes only: a super nobody drew leaves no brood
+    unseen. 0 is not known.
     """
 
     visit: Visit
     answers: Mapping[Question, Answer]
     sides: tuple[SideTotals, ...]
     combs_in_hive: int
+    brood_combs_in_hive: int = 0
 
     @property
     def counted_sides(self) -> tuple[SideTotals, ...]:
