@@ -20,7 +20,8 @@ def set_up(environment: Environment, name: str) -> None:
             if not environment.is_ready(name):  # the one we waited for may have done it
                 make_environment(environment)
                 install(environment, lock, held)
-                environment.mark_ready(name)
+                for covered in ("run", "test") if name == "test" else (name,):
+                    environment.mark_ready(covered)  # the lock of the tests holds the program's (test_locks)
     except OSError as error:
         raise SetupError(say("The checkout could not be set up: {reason}.", reason=error)) from error
 

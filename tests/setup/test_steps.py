@@ -23,6 +23,19 @@ def test_a_bare_checkout_is_set_up_once(checkout: Path) -> None:
     assert times_installed(environment) == 1
 
 
+def test_what_is_set_up_for_tests_can_be_opened_too(checkout: Path) -> None:
+    environment = Environment(checkout)
+    set_up(environment, "test")
+    assert environment.is_ready("test")
+    assert environment.is_ready("run")
+
+
+def test_what_is_set_up_to_be_opened_is_not_yet_set_up_for_tests(checkout: Path) -> None:
+    environment = Environment(checkout)
+    set_up(environment, "run")
+    assert not environment.is_ready("test")
+
+
 def test_an_interrupted_set_up_goes_on_at_the_next(checkout: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     environment = Environment(checkout)
     monkeypatch.setenv("INSTALLER_FAILS", "the connection broke")
