@@ -1,0 +1,58 @@
+"""Where an edit was made, and what every edit is.
+
+An edit only reads and writes records through the transaction. The transaction's journal is the undo
+step, so no edit writes an inverse of its own.
+"""
+
+from dataclasses import dataclass
+from typing import Protocol
+
+from beeworkbook.colony.records import ColonyId, FrameId, PartId, Question, VisitId
+from beeworkbook.comb.contents import Face
+from beeworkbook.store.transaction import Transaction
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where in the book something was done, as far as that is known; undo takes the person there."""
+
+    colony_id: ColonyId | None = None
+    visit_id: VisitId | None = None
+    part_id: PartId | None = None
+    frame_id: FrameId | None = None
+    face: Face | None = None
+    question: Question | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """What an edit did: the id of what it made (or None), in words for the menu, and where."""
+
+    value: object
+    label: str
+    place: Place = Place()
+
+
+class Edit(Protocol):
+    """One thing a person can do to the workbook; holds ids and values, never objects or widgets."""
+
+    @property
+    def merge_key(self) -> str | None:
+        """Edits of one key within one pause are one undo step; None never merges."""
+
+    def apply(self, tx: Transaction) -> Done:
+        """Do it within this transaction.
+
+        Errors: RefusedError, and then the transaction is rolled back.
+        """
+
+
+class SingleEdit:
+    """An edit that is an undo step of its own."""
+
+    __slots__ = ()
+
+    @property
+    def merge_key(self) -> str | None:
+        """Never merges."""
+        return None
