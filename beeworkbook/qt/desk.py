@@ -292,8 +292,9 @@ class Desk(QObject):
             return replace(spot, apiary_id=None, colony_id=None, part_id=None, frame_id=None)
         home = read.home(spot.colony_id, spot.day) if spot.colony_id else None
         if home is not None:
-            stand = read.stand(home.stand_id)
-            return replace(spot, apiary_id=stand.apiary_id)
+            stand = read.get(Stand, home.stand_id)
+            if stand is not None:
+                return replace(spot, apiary_id=stand.apiary_id)
         known = {apiary.id for apiary in apiaries}
         apiary_id = spot.apiary_id if spot.apiary_id in known else apiaries[0].id
         spot = replace(spot, apiary_id=apiary_id)

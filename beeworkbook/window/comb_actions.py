@@ -31,7 +31,9 @@ def move_drawing(window: MainWindow) -> None:
     if spot.visit_id is None or spot.frame_id is None or spot.colony_id is None:
         window.tell(say("No drawing lies open to be moved."))
         return
-    form = Form(window, say("Move this drawing"), say("Move it"), say("Both sides and their marks go with it."))
+    form = Form(
+        window, say("Move this drawing"), say("Move it"), say("Both sides and their marks go with it.")
+    )
     colonies = sorted(desk.book.read.find(Colony), key=lambda colony: colony.name)
     colony = form.add(Choice(say("To colony"), [(held.name, held.id) for held in colonies], spot.colony_id))
     day = form.add(DayLine(say("To day"), spot.day, desk.today))
@@ -44,7 +46,11 @@ def move_drawing(window: MainWindow) -> None:
         for box in hive.boxes if hive else ():
             for place in box.frames:
                 if place.frame is not None and place.frame.make is FrameMake.FRAME:
-                    name = say("{box} comb {place}", box=say(box.part.kind.value.replace("_", " ")), place=place.place)
+                    name = say(
+                        "{box} comb {place}",
+                        box=say(box.part.kind.value.replace("_", " ")),
+                        place=place.place,
+                    )
                     comb.combo.addItem(name)
                     comb._values.append(place.frame.id)  # noqa: SLF001  # as above
 
@@ -83,10 +89,18 @@ def move_comb(window: MainWindow) -> None:
     hive = desk.hive_day()
     if hive is None or desk.spot.frame_id is None:
         return
-    form = Form(window, say("Move this comb"), say("Move it"), say("If the place is taken, the two combs change places."))
+    form = Form(
+        window,
+        say("Move this comb"),
+        say("Move it"),
+        say("If the place is taken, the two combs change places."),
+    )
     day = form.add(DayLine(say("From day"), desk.spot.day, desk.today))
     options: list[tuple[str, object]] = [
-        (say("{box}, place {place}", box=_box_words(box.part.kind.value), place=place.place), (box.part.id, place.place))
+        (
+            say("{box}, place {place}", box=_box_words(box.part.kind.value), place=place.place),
+            (box.part.id, place.place),
+        )
         for box in hive.boxes
         for place in box.frames
     ]
@@ -110,7 +124,9 @@ def add_comb(window: MainWindow) -> None:
     day = form.add(DayLine(say("From day"), desk.spot.day, desk.today))
     place = form.add(Choice(say("Place"), [(str(at), at) for at in free]))
     dummy = form.add(Tick(say("a dummy board")))
-    drone = form.add(Tick(say("drone cells"), hint=say("drone foundation: its brood is counted at drone density")))
+    drone = form.add(
+        Tick(say("drone cells"), hint=say("drone foundation: its brood is counted at drone density"))
+    )
     if form.ask():
         make = FrameMake.DUMMY if dummy.on else FrameMake.FRAME
         edit = AddFrame(PartId(box.part.id), int(str(place.value)), day.day, make=make, drone_cells=drone.on)

@@ -21,6 +21,7 @@ from beeworkbook.colony.records import (
     Due,
     DueId,
     DueKind,
+    Stand,
     Visit,
     VisitId,
 )
@@ -71,10 +72,13 @@ class DaysView(QScrollArea):
         for due in sorted(read.dues(), key=lambda due: (due.day, due.id)):
             colony = read.get(Colony, due.colony_id) if due.colony_id else None
             home = read.home(due.colony_id, today) if due.colony_id else None
-            apiary_id = read.stand(home.stand_id).apiary_id if home else due.apiary_id
+            stand = read.get(Stand, home.stand_id) if home else None
+            apiary_id = stand.apiary_id if stand else due.apiary_id
             apiary = read.get(Apiary, apiary_id) if apiary_id else None
             last = due.until or due.day
-            made.append(DueLine(due, apiary.name if apiary else "", colony.name if colony else "", last < today))
+            made.append(
+                DueLine(due, apiary.name if apiary else "", colony.name if colony else "", last < today)
+            )
         return made
 
     def refill(self) -> None:
@@ -90,7 +94,9 @@ class DaysView(QScrollArea):
         self.do_buttons = {}
         lines = self.lines()
         if not lines:
-            column.addWidget(QLabel(say("Nothing is due. A visit's next day and an arrival's plan come to stand here.")))
+            column.addWidget(
+                QLabel(say("Nothing is due. A visit's next day and an arrival's plan come to stand here."))
+            )
         overdue = [line for line in lines if line.overdue]
         if overdue:
             self._add_day(column, say("Over"), overdue, overdue=True)
@@ -146,7 +152,9 @@ class DaysView(QScrollArea):
 
     # --- building -----------------------------------------------------------------------------------------
 
-    def _add_day(self, column: QVBoxLayout, words: str, lines: list[DueLine], *, overdue: bool = False) -> None:
+    def _add_day(
+        self, column: QVBoxLayout, words: str, lines: list[DueLine], *, overdue: bool = False
+    ) -> None:
         head = QLabel(words)
         head.setObjectName("overduehead" if overdue else "head")
         column.addSpacing(8)
@@ -174,7 +182,9 @@ class DaysView(QScrollArea):
             reason = say("{reason} (was {day})", reason=reason, day=date_words(due.day, "weekday"))
         why = QLabel(f"{reason}   {line.where}" if line.colony else reason)
         why.setWordWrap(True)
-        done = QPushButton(say("Open the page") if due.colony_id and due.kind is not DueKind.LEAVE_SHUT else say("Done"))
+        done = QPushButton(
+            say("Open the page") if due.colony_id and due.kind is not DueKind.LEAVE_SHUT else say("Done")
+        )
         done.setToolTip(say("Do it now: the visit of today opens (Enter)"))
         done.setAccessibleName(say("{what}: {who}, {why}", what=done.text(), who=who.text(), why=reason))
         done.setAutoDefault(True)

@@ -25,7 +25,9 @@ def add_apiary(window: MainWindow) -> None:
     form = Form(window, say("Another apiary"), say("Add it"))
     name = form.add(TextLine(say("Name"), needed=True))
     place = form.add(TextLine(say("Where it lies")))
-    reference = form.add(TextLine(say("Map reference"), hint=say("printed on sheets for an ambulance; it can be left off")))
+    reference = form.add(
+        TextLine(say("Map reference"), hint=say("printed on sheets for an ambulance; it can be left off"))
+    )
     note = form.add(TextBlock(say("Note")))
     if form.ask():
         made = window.desk.do(AddApiary(name.text, place.text, reference.text, note.text), source=window)
@@ -54,12 +56,16 @@ def move_colony(window: MainWindow) -> None:
         window,
         say("Move {colony} to another stand", colony=colony.name),
         say("Move it"),
-        say("A full hive is heavy: two people, straps, the entrance shut. Local rules may ask that a move is told."),
+        say(
+            "A full hive is heavy: two people, straps, the entrance shut. Local rules may ask that a move is told."
+        ),
     )
     day = form.add(DayLine(say("From day"), desk.spot.day, desk.today))
     apiaries = desk.book.read.apiaries()
     stands: list[tuple[str, object]] = [
-        (f"{apiary.name}, {stand.name}", stand.id) for apiary in apiaries for stand in desk.book.read.stands(apiary.id)
+        (f"{apiary.name}, {stand.name}", stand.id)
+        for apiary in apiaries
+        for stand in desk.book.read.stands(apiary.id)
     ]
     new = [(say("a new stand in {apiary}", apiary=apiary.name), apiary) for apiary in apiaries]
     to = form.add(Choice(say("To stand"), [*stands, *new]))

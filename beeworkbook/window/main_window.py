@@ -236,7 +236,10 @@ class MainWindow(QWidget):
 
     def _refresh_history(self) -> None:
         book = self.desk.book
-        for name, word, label in (("undo", say("Undo"), book.undo_label), ("redo", say("Redo"), book.redo_label)):
+        for name, word, label in (
+            ("undo", say("Undo"), book.undo_label),
+            ("redo", say("Redo"), book.redo_label),
+        ):
             action = self.actions_by_name[name]
             action.setEnabled(bool(label))
             action.setText(say("{word}: {step}", word=word, step=label) if label else word)
@@ -262,7 +265,11 @@ class MainWindow(QWidget):
             self.desk.go(view=View.FIRST)
             return
         held = self.memory.get("spots", {}).get(str(self.desk.book.path), {})
-        known = {name: held[name] for name in ("apiary_id", "colony_id", "visit_id", "part_id", "frame_id") if held.get(name)}
+        known = {
+            name: held[name]
+            for name in ("apiary_id", "colony_id", "visit_id", "part_id", "frame_id")
+            if held.get(name)
+        }
         view = held.get("view", View.ROUND)
         if view in {View.ROUND, View.BOX, View.BENCH, View.STACK, View.YEAR, View.DAYS, View.PAPERS}:
             known["view"] = View(view)

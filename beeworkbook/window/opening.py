@@ -19,7 +19,7 @@ from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.shell import Shell
 from beeworkbook.workbook.errors import AlreadyOpenError, RefusedError, StoreError
 from beeworkbook.workbook.exchange import import_book
-from beeworkbook.workbook.workbook import Workbook
+from beeworkbook.workbook.workbook import Workbook, restore_copy
 from beeworkbook.words import say
 
 SAMPLE_NAME: Final = "Sample apiary.beebook"
@@ -61,7 +61,9 @@ class Opener(QObject):
             if self.window is not None and path.resolve() == self.window.desk.book.path.resolve():
                 return True
             read_only = not _writable(path)
-            book = Workbook.open(path, today=self._today, read_only=read_only)
+            book = Workbook.open(
+                path, today=self._today, copies=copies_folder(), reach=server_name(path), read_only=read_only
+            )
         except AlreadyOpenError as error:
             self._brought_forward = bring_forward(path)
             if not self._brought_forward:
@@ -77,7 +79,9 @@ class Opener(QObject):
     def create(self, path: Path, title: str) -> bool:
         """Make an empty workbook and open it."""
         try:
-            book = Workbook.create(path, title, today=self._today)
+            book = Workbook.create(
+                path, title, today=self._today, copies=copies_folder(), reach=server_name(path)
+            )
         except (StoreError, RefusedError, OSError) as error:
             self._say(say("No workbook was made"), _sentence(error, path))
             return False
@@ -103,7 +107,7 @@ class Opener(QObject):
         path = book.path
         self._clear()
         try:
-            Workbook.restore(path, copy)
+            restore_copy(path, copy, copies_folder())
         except (StoreError, RefusedError, OSError) as error:
             self._say(say("The copy was not restored"), _sentence(error, path))
         self.open(path)
@@ -160,6 +164,11 @@ class Opener(QObject):
         show_sentence(parent, title, sentence)
 
 
+def copies_folder() -> Path:
+    """Where the daily copies lie: beside what the keeper keeps, never in a sync folder."""
+    return user_data_folder() / "copies"
+
+
 def make_sample(path: Path, today: date) -> None:
     """Copy the sample apiary to `path`, titled as a sample."""
     path.parent.mkdir(parents=True, exist_ok=True)
@@ -188,5 +197,7 @@ def _writable(path: Path) -> bool:
 
 def _sentence(error: Exception, path: Path) -> str:
     if isinstance(error, OSError):
-        return say("{path} cannot be read or written: {reason}.", path=path, reason=error.strerror or str(error))
+        return say(
+            "{path} cannot be read or written: {reason}.", path=path, reason=error.strerror or str(error)
+        )
     return str(error)

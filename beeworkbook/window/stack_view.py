@@ -63,7 +63,13 @@ def part_words(part: PartDay) -> str:
         words = f"{words} {part.part.name}"
     if part.part.kind in BOXES:
         held = sum(place.frame is not None for place in part.frames)
-        return say_count(part.part.places, "{words}: {held} of {n} place", "{words}: {held} of {n} places", words=words, held=held)
+        return say_count(
+            part.part.places,
+            "{words}: {held} of {n} place",
+            "{words}: {held} of {n} places",
+            words=words,
+            held=held,
+        )
     return words
 
 
@@ -82,7 +88,7 @@ class StackView(QWidget):
         self.picture = StackPicture(desk)
         self.picture.opened.connect(self._open_box)
         self.picture.taken.connect(self.take)
-        self.picture.moved.connect(self.move)
+        self.picture.moved.connect(self.move_part)
         self.picture.kind_dropped.connect(self.add)
         shelf = QVBoxLayout()
         shelf.setSpacing(5)
@@ -98,7 +104,9 @@ class StackView(QWidget):
             shelf.addWidget(button)
         shelf.addStretch(1)
         keys = QLabel(
-            say("Up and Down choose a part, Ctrl+Up and Ctrl+Down move it, Delete takes it off, Enter opens a box.")
+            say(
+                "Up and Down choose a part, Ctrl+Up and Ctrl+Down move it, Delete takes it off, Enter opens a box."
+            )
         )
         keys.setObjectName("small")
         keys.setWordWrap(True)
@@ -132,7 +140,11 @@ class StackView(QWidget):
         else:
             day = date_words(self._desk.spot.day, "long_year")
             self.lead.setText(
-                say("{hive} as it stood on {day}. Full boxes are heavy: lift in two, or take half the frames out first.", hive=hive.hive.name or say("The hive"), day=day)
+                say(
+                    "{hive} as it stood on {day}. Full boxes are heavy: lift in two, or take half the frames out first.",
+                    hive=hive.hive.name or say("The hive"),
+                    day=day,
+                )
             )
         self.picture.show_hive(hive)
 
@@ -176,7 +188,7 @@ class StackView(QWidget):
         """Take a part off from the desk's day on."""
         self._desk.do(TakePart(part_id, self._desk.spot.day), source=self)
 
-    def move(self, part_id: PartId, level: int) -> None:
+    def move_part(self, part_id: PartId, level: int) -> None:
         """Move a part to another level of the stack."""
         self._desk.do(MovePart(part_id, self._desk.spot.day, level), source=self)
 
@@ -419,7 +431,7 @@ def _usual_frames(hive: HiveDay, kind: PartKind) -> tuple[str, int]:
             return part.part.frame_type, part.part.places
     usual = HIVE_KINDS.get(hive.hive.hive_kind)
     if usual is not None and kind is PartKind.SUPER:
-        return usual.super_frame, usual.super_frames
+        return usual.super_frame or usual.brood_frame, usual.super_frames or usual.brood_frames
     if usual is not None:
         return usual.brood_frame, usual.brood_frames
     first = hive.boxes[0].part

@@ -111,9 +111,7 @@ class StandsStrip(QScrollArea):
             kinds = tuple(part.part.kind for part in hive.stack) if hive else ()
             dues = read.dues(colony_id=place.colony.id)
             state, words = state_of(dues, read.visits(place.colony.id), today)
-            made.append(
-                StandCard(place.colony.id, place.colony.name, place.stand.name, kinds, state, words)
-            )
+            made.append(StandCard(place.colony.id, place.colony.name, place.stand.name, kinds, state, words))
         return made
 
     def refill(self) -> None:
@@ -190,7 +188,9 @@ class StandField(QWidget):
         """Show another state, or another colony."""
         self.card = card
         self.setAccessibleName(f"{card.name}, {card.words}")
-        self.setToolTip(say("{name}, stand {stand}: {words}", name=card.name, stand=card.stand, words=card.words))
+        self.setToolTip(
+            say("{name}, stand {stand}: {words}", name=card.name, stand=card.stand, words=card.words)
+        )
         self.updateGeometry()
         self.update()
 
@@ -243,10 +243,14 @@ class StandField(QWidget):
         text = QRectF(56, 14, whole.width() - 62, 26)
         painter.setFont(theme.serif(19, bold=True))
         painter.setPen(QColor(p.ink))
-        name = painter.fontMetrics().elidedText(self.card.name, Qt.TextElideMode.ElideRight, int(text.width()))
+        name = painter.fontMetrics().elidedText(
+            self.card.name, Qt.TextElideMode.ElideRight, int(text.width())
+        )
         painter.drawText(text, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, name)
         colour = QColor(
-            {State.DONE: p.well, State.OVERDUE: p.propolis, State.SOON: p.soon}.get(self.card.state, p.second_ink)
+            {State.DONE: p.well, State.OVERDUE: p.propolis, State.SOON: p.soon}.get(
+                self.card.state, p.second_ink
+            )
         )
         left = 56.0
         if self.card.state is not State.PLAIN:
@@ -255,7 +259,9 @@ class StandField(QWidget):
         painter.setFont(theme.sans(13))
         painter.setPen(colour)
         room = QRectF(left, 40, whole.width() - left - 4, 20)
-        words = painter.fontMetrics().elidedText(self.card.words, Qt.TextElideMode.ElideRight, int(room.width()))
+        words = painter.fontMetrics().elidedText(
+            self.card.words, Qt.TextElideMode.ElideRight, int(room.width())
+        )
         painter.drawText(room, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, words)
         if self.hasFocus():
             painter.setPen(QPen(QColor(p.focus), 2))

@@ -9,7 +9,7 @@ from beeworkbook.qt.desk import View
 from beeworkbook.window.dialogs.form import Choice, DayLine, Form, NumberLine, TextBlock, TextLine
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.words import date_words, say
-from beeworkbook.workbook.edits.arrive import QueenSpec
+from beeworkbook.workbook.edits.queens import QueenSpec
 from beeworkbook.workbook.edits.events import AddEvent
 from beeworkbook.workbook.edits.mend import MoveVisit
 from beeworkbook.workbook.edits.visit import (
@@ -97,11 +97,18 @@ def add_event(window: MainWindow) -> None:
     came = kind.value in {EventKind.QUEEN_CAME, EventKind.QUEEN_MARKED}
     queen = QueenSpec(mark_colour=str(colour.value or ""), year=_whole(year.number)) if came else None
     edit = AddEvent(
-        colony.id, day.day, EventKind(str(kind.value)), text.text, other_colony_id=other.value, queen=queen  # type: ignore[arg-type]
+        colony.id,
+        day.day,
+        EventKind(str(kind.value)),
+        text.text,
+        other_colony_id=other.value,
+        queen=queen,  # type: ignore[arg-type]
     )
     desk.do(edit, source=window)
     if kind.value in ENDINGS:
-        window.tell(say("{colony} no longer stands from the day after. Undo brings it back.", colony=colony.name))
+        window.tell(
+            say("{colony} no longer stands from the day after. Undo brings it back.", colony=colony.name)
+        )
 
 
 def give_feed(window: MainWindow) -> None:
@@ -117,7 +124,12 @@ def give_feed(window: MainWindow) -> None:
     if last is not None:
         given = say("{what} on {day}", what=last.typed, day=date_words(last.day, "day"))
         left = form.add(TextLine(say("Left of it"), hint=given))
-    typed = form.add(TextLine(say("Given now"), hint=say("as it is said: 2L 1:1, 2.5 kg fondant; sugar first, then water, by weight")))
+    typed = form.add(
+        TextLine(
+            say("Given now"),
+            hint=say("as it is said: 2L 1:1, 2.5 kg fondant; sugar first, then water, by weight"),
+        )
+    )
     if not form.ask():
         return
     if last is not None and left is not None and left.text:
@@ -133,7 +145,9 @@ def move_visit(window: MainWindow) -> None:
     if visit is None:
         window.tell(say("No visit lies open to be moved."))
         return
-    form = Form(window, say("Move this visit"), say("Move it"), say("Combs, marks, answers and feed go with it."))
+    form = Form(
+        window, say("Move this visit"), say("Move it"), say("Combs, marks, answers and feed go with it.")
+    )
     options = [(colony.name, colony.id) for colony in _all_colonies(window)]
     colony = form.add(Choice(say("To colony"), options, visit.colony_id))
     day = form.add(DayLine(say("To day"), visit.day, desk.today))

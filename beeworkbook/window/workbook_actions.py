@@ -19,11 +19,18 @@ def new_workbook(window: MainWindow) -> None:
     """Ask where and what name, and open an empty workbook there."""
     from beeworkbook.window.dialogs.form import TextLine
 
-    form = Form(window, say("New workbook"), say("Choose where…"), say("A workbook is one file. Keep it where you keep your papers."))
+    form = Form(
+        window,
+        say("New workbook"),
+        say("Choose where…"),
+        say("A workbook is one file. Keep it where you keep your papers."),
+    )
     name = form.add(TextLine(say("Name"), say("My bees"), needed=True))
     if not form.ask():
         return
-    path = _ask_save(window, say("Where to keep it"), f"{name.text}{ENDING}", say("Workbook (*{ending})", ending=ENDING))
+    path = _ask_save(
+        window, say("Where to keep it"), f"{name.text}{ENDING}", say("Workbook (*{ending})", ending=ENDING)
+    )
     if path is not None:
         window.opener.create(path.with_suffix(ENDING), name.text)
 
@@ -66,7 +73,15 @@ def restore_copy(window: MainWindow) -> None:
         say("The workbook as it is now is kept as a copy first, so this too can be taken back."),
     )
     options: list[tuple[str, object]] = [
-        (say("{day}, {time} ({kind})", day=date_words(copy.made.date(), "weekday_year"), time=f"{copy.made:%H:%M}", kind=say(copy.kind)), copy)
+        (
+            say(
+                "{day}, {time} ({kind})",
+                day=date_words(copy.made.date(), "weekday_year"),
+                time=f"{copy.made:%H:%M}",
+                kind=say(copy.kind),
+            ),
+            copy,
+        )
         for copy in copies
     ]
     chosen = form.add(Choice(say("Copy"), options))
@@ -83,7 +98,11 @@ def export_book(window: MainWindow) -> None:
     if path is None:
         return
     book = window.desk.book
-    done = run_with_progress(window, say("Writing {name}", name=path.name), lambda tell, stop: export(book, path, progress=tell, cancelled=stop))
+    done = run_with_progress(
+        window,
+        say("Writing {name}", name=path.name),
+        lambda tell, stop: export(book, path, progress=tell, cancelled=stop),
+    )
     if done:
         window.tell(say("Everything is written to {place}.", place=path))
 
@@ -98,12 +117,19 @@ def import_book(window: MainWindow) -> None:
     if not chosen:
         return
     source = Path(chosen)
-    target = _ask_save(window, say("Where to keep the new workbook"), f"{source.stem}{ENDING}", say("Workbook (*{ending})", ending=ENDING))
+    target = _ask_save(
+        window,
+        say("Where to keep the new workbook"),
+        f"{source.stem}{ENDING}",
+        say("Workbook (*{ending})", ending=ENDING),
+    )
     if target is None:
         return
     today = window.desk.today
     done = run_with_progress(
-        window, say("Reading {name}", name=source.name), lambda tell, stop: read(source, target, today=today, progress=tell, cancelled=stop)
+        window,
+        say("Reading {name}", name=source.name),
+        lambda tell, stop: read(source, target, today=today, progress=tell, cancelled=stop),
     )
     if done:
         window.opener.open(target)
@@ -113,7 +139,9 @@ def export_totals(window: MainWindow) -> None:
     """Write the totals of every visit as a table."""
     from beeworkbook.workbook.totals_csv import write_totals
 
-    path = _ask_save(window, say("Totals as a table"), f"{window.desk.book.path.stem} totals.csv", say("Table (*.csv)"))
+    path = _ask_save(
+        window, say("Totals as a table"), f"{window.desk.book.path.stem} totals.csv", say("Table (*.csv)")
+    )
     if path is None:
         return
 
@@ -129,7 +157,9 @@ def check_book(window: MainWindow) -> None:
     """Recount the totals and look for damage."""
     found: list[str] = []
     book = window.desk.book
-    done = run_with_progress(window, say("Checking the workbook"), lambda _tell, _stop: found.extend(map(str, book.check())))
+    done = run_with_progress(
+        window, say("Checking the workbook"), lambda _tell, _stop: found.extend(map(str, book.check()))
+    )
     if not done:
         return
     if found:

@@ -21,7 +21,8 @@ from beeworkbook.window.dialogs.form import (
     Tick,
 )
 from beeworkbook.words import date_words, say
-from beeworkbook.workbook.edits.arrive import ArrivalSpec, ArriveColony, QueenSpec, nucleus_combs
+from beeworkbook.workbook.edits.arrive import ArrivalSpec, ArriveColony, nucleus_combs
+from beeworkbook.workbook.edits.queens import QueenSpec
 
 ARRIVALS: Final = (
     ("a nucleus on its combs", Arrival.NUCLEUS),
@@ -118,25 +119,40 @@ class ArrivalForm(Form):
         self.stand = Choice(say("Stand"), [*free, (say("a new stand"), None)])
         if free:
             self.add(self.stand)
-        self.stand_name = self.add(TextLine(say("New stand's name"), hint=say("left blank, it gets the next number")))
+        self.stand_name = self.add(
+            TextLine(say("New stand's name"), hint=say("left blank, it gets the next number"))
+        )
 
     def _add_what(self) -> None:
         self.what = self.add(Choice(say("What came"), [(say(words), value) for words, value in ARRIVALS]))
         kinds: list[tuple[str, object]] = [(say(kind.name), kind.id) for kind in HIVE_KINDS.values()]
         held = self._desk.hive_day()
         self.hive = self.add(Choice(say("Hive and frames"), kinds, held.hive.hive_kind if held else None))
-        ways = [(say("cold way: combs end-on to the entrance"), Way.COLD), (say("warm way: combs across the entrance"), Way.WARM)]
+        ways = [
+            (say("cold way: combs end-on to the entrance"), Way.COLD),
+            (say("warm way: combs across the entrance"), Way.WARM),
+        ]
         self.way = self.add(Choice(say("Combs hang"), ways, held.hive.way if held else Way.COLD))
         self.small_box = self.add(Tick(say("in a nucleus box")))
         self.places = self.add(NumberLine(say("Frame places")))
-        self.combs = self.add(NumberLine(say("Combs that came"), hint=say("in the same order and the same way round")))
-        flanks = [(say("frames of foundation"), Content.FOUNDATION), (say("drawn comb"), Content.EMPTY), (say("nothing yet"), None)]
+        self.combs = self.add(
+            NumberLine(say("Combs that came"), hint=say("in the same order and the same way round"))
+        )
+        flanks = [
+            (say("frames of foundation"), Content.FOUNDATION),
+            (say("drawn comb"), Content.EMPTY),
+            (say("nothing yet"), None),
+        ]
         self.flank = self.add(Choice(say("The other places hold"), flanks))
         self.feed = self.add(TextLine(say("Feed given"), hint=say("as it is said: 2L 1:1; blank for none")))
         self.came_from = self.add(TextLine(say("Came from")))
 
     def _add_queen(self) -> None:
-        colours = [(say("not known"), None), (say("unmarked"), ""), *((say(colour), colour) for colour in MARK_COLOURS)]
+        colours = [
+            (say("not known"), None),
+            (say("unmarked"), ""),
+            *((say(colour), colour) for colour in MARK_COLOURS),
+        ]
         self.mark = self.add(Choice(say("Queen's mark"), colours))
         self.year = self.add(NumberLine(say("Queen's year")))
         clipped = [(say("not known"), None), (say("no"), False), (say("yes"), True)]
@@ -179,7 +195,12 @@ class ArrivalForm(Form):
         lines = [
             say("{day}: {reason}", day=date_words(due.day, "weekday"), reason=due.reason)
             if due.until is None
-            else say("{day} to {until}: {reason}", day=date_words(due.day, "weekday"), until=date_words(due.until, "day"), reason=due.reason)
+            else say(
+                "{day} to {until}: {reason}",
+                day=date_words(due.day, "weekday"),
+                until=date_words(due.until, "day"),
+                reason=due.reason,
+            )
             for due in dues
         ]
         self.plan.setText("\n".join(lines) or say("nothing by itself; the first look sets the next"))
