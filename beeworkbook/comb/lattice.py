@@ -105,6 +105,27 @@ class Lattice:
         return read_only(np.column_stack((x, self.top_mm + self.row_of * self.pitch_y_mm)))
 
     @cached_property
+    def row_lengths(self) -> npt.NDArray[np.intp]:
+        """Cells in every row. Shapes: (rows,), read-only."""
+        return read_only(np.diff(self.row_starts))
+
+    @cached_property
+    def squares(self) -> Points:
+        """x², y², x, y of every centre: a product with four numbers tells a conic's inside.
+
+        Shapes: (4, cells), read-only. Units: mm² and mm.
+        """
+        return read_only(np.ascontiguousarray(np.vstack((self.centres.T**2, self.centres.T))))
+
+    @cached_property
+    def mirrored(self) -> npt.NDArray[np.intp]:
+        """For every cell the one in its place when each row is read from the right.
+
+        Shapes: (cells,), read-only.
+        """
+        return read_only(self.row_starts[self.row_of + 1] - 1 - self.column_of)
+
+    @cached_property
     def sheared(self) -> tuple[npt.NDArray[np.intp], npt.NDArray[np.intp]]:
         """Row and slanted column q of every cell, in which all cells share six neighbours.
 
