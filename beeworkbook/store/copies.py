@@ -4,6 +4,7 @@ Made with the database's own backup call, so that a copy is whole whatever is be
 appears under its name only when it is finished.
 """
 
+import errno
 import hashlib
 import re
 import shutil
@@ -164,8 +165,9 @@ class CopyShelf:
 
 
 def outlived(copies: tuple[Copy, ...]) -> tuple[Copy, ...]:
-    """The copies of a day to let go of: all but the newest seven, and of older ones the first of each of
-    eight weeks.
+    """The copies of a day to let go of.
+
+    The newest seven are kept, and of the older ones the first of each of the last eight weeks.
     """
     days = sorted(
         (copy for copy in copies if copy.day is not None), key=lambda copy: copy.day or date.min, reverse=True
@@ -238,6 +240,4 @@ def _newest_first(copy: Copy) -> int:
 
 
 def _trouble(error: OSError, path: Path) -> StoreError:
-    import errno
-
     return DiskFullError(path) if error.errno in {errno.ENOSPC, errno.EDQUOT} else CannotOpenError(path)

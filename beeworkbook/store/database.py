@@ -3,12 +3,13 @@
 Everything that can be wrong with a file is told before it is touched.
 """
 
+import errno
 import os
 from collections.abc import Callable
 from datetime import date, datetime
 from pathlib import Path
 from types import TracebackType
-from typing import Self
+from typing import Final, Self
 
 from beeworkbook.store.copies import CopyShelf, copy_file
 from beeworkbook.store.drives import network_warning
@@ -30,6 +31,9 @@ from beeworkbook.store.reader import Reader
 from beeworkbook.store.transaction import Transaction
 
 Today = Callable[[], date]
+
+_OLDEST_TABLES: Final = frozenset({"setting", "apiary", "colony", "visit", "side", "comb", "tally"})
+"""Tables that every form has had."""
 
 
 class Database:
@@ -127,7 +131,7 @@ def create(
         raise FileExistsAlreadyError(path) from error
     except OSError as error:
         path.unlink(missing_ok=True)
-        raise (DiskFullError(path) if error.errno == 28 else CannotOpenError(path)) from error
+        raise (DiskFullError(path) if error.errno == errno.ENOSPC else CannotOpenError(path)) from error
     return open_database(path, reach=reach, copies=copies, today=today)
 
 
@@ -159,7 +163,7 @@ def open_database(
     lock = FileLock(path, reach)
     try:
         link = _whole(Link(path), path)
-        link = _up_to_date(link, path, shelf, today)
+        link = _up_to_date(link, path, shelf)
     except BaseException:
         lock.release()
         raise
@@ -193,20 +197,25 @@ def _whole(link: Link, path: Path) -> Link:
     beyond this is found by the read that meets it, and told as the same error.
     """
     try:
-        form = _form(link)
-        if form > SCHEMA_VERSION:
-            raise NewerWorkbookError(path, form, SCHEMA_VERSION)
-        for (table,) in link.rows("SELECT name FROM sqlite_master WHERE type = 'table'"):
-            link.row(f'SELECT 1 FROM "{table}" LIMIT 1')  # noqa: S608 - names from the file's own schema
-        if link.row("SELECT name FROM sqlite_master WHERE name = 'comb'") is None:
-            raise DamagedWorkbookError(path, "there are no combs")
+        _ask_every_table(link, path)
     except BaseException:
         link.driver.close()
         raise
     return link
 
 
-def _up_to_date(link: Link, path: Path, shelf: CopyShelf | None, today: Today | None) -> Link:
+def _ask_every_table(link: Link, path: Path) -> None:
+    form = _form(link)
+    if form > SCHEMA_VERSION:  # the log of a killed program may say more than the header
+        raise NewerWorkbookError(path, form, SCHEMA_VERSION)
+    tables = {name for (name,) in link.rows("SELECT name FROM sqlite_master WHERE type = 'table'")}
+    if not tables >= _OLDEST_TABLES:
+        raise DamagedWorkbookError(path, "there are tables missing")
+    for table in tables:
+        link.row(f'SELECT 1 FROM "{table}" LIMIT 1')  # noqa: S608 - names from the file's own schema
+
+
+def _up_to_date(link: Link, path: Path, shelf: CopyShelf | None) -> Link:
     form = _form(link)
     if form == SCHEMA_VERSION:
         return link

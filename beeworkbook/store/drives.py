@@ -7,7 +7,34 @@ from typing import Final
 from beeworkbook.words import say
 
 _NETWORK: Final = frozenset(
-    ["9p", "afs", "afpfs", "ceph", "cifs", "coda", "davfs", "fuse.davfs", "fuse.rclone", "fuse.sshfs", "fuse.gvfsd-fuse", "fuse.glusterfs", "glusterfs", "lustre", "ncpfs", "nfs", "nfs3", "nfs4", "smb", "smb2", "smb3", "smbfs", "vboxsf", "vmhgfs", "fuse.vmhgfs-fuse", "webdav"]
+    {
+        "9p",
+        "afs",
+        "afpfs",
+        "ceph",
+        "cifs",
+        "coda",
+        "davfs",
+        "fuse.davfs",
+        "fuse.rclone",
+        "fuse.sshfs",
+        "fuse.gvfsd-fuse",
+        "fuse.glusterfs",
+        "glusterfs",
+        "lustre",
+        "ncpfs",
+        "nfs",
+        "nfs3",
+        "nfs4",
+        "smb",
+        "smb2",
+        "smb3",
+        "smbfs",
+        "vboxsf",
+        "vmhgfs",
+        "fuse.vmhgfs-fuse",
+        "webdav",
+    }
 )
 _MOUNTS: Final = Path("/proc/mounts")
 _REMOTE_DRIVE: Final = 4

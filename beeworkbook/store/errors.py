@@ -5,7 +5,9 @@ line. Everything a driver says is turned into one of these at the edge of this r
 """
 
 import sqlite3
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import Final
 
 from beeworkbook.words import say
 
@@ -90,24 +92,27 @@ class AlreadyOpenError(StoreError):
 class BusyError(StoreError):
     """Another program holds the file."""
 
-    def __init__(self, path: Path | None) -> None:
+    def __init__(self, path: Path | None, detail: str = "") -> None:
         text = "Another program is holding the workbook, so nothing was written. Please try again."
         super().__init__(say(text), path)
+        self.detail = detail
 
 
 class DiskFullError(StoreError):
     """There is no room left on the disk."""
 
-    def __init__(self, path: Path | None) -> None:
+    def __init__(self, path: Path | None, detail: str = "") -> None:
         text = "The disk is full, so the last change was not saved. All before it is safe."
         super().__init__(say(text), path)
+        self.detail = detail
 
 
 class ReadOnlyError(StoreError):
     """The workbook is open for looking only."""
 
-    def __init__(self, path: Path | None) -> None:
+    def __init__(self, path: Path | None, detail: str = "") -> None:
         super().__init__(say("This workbook is open for looking only; nothing was changed."), path)
+        self.detail = detail
 
 
 class DiskTroubleError(StoreError):
@@ -124,9 +129,10 @@ class DiskTroubleError(StoreError):
 class CannotOpenError(StoreError):
     """The file is there but may not be opened, or its folder is not there."""
 
-    def __init__(self, path: Path | None) -> None:
+    def __init__(self, path: Path | None, detail: str = "") -> None:
         text = "{path} cannot be opened: the folder is missing, or it may not be read."
         super().__init__(say(text, path=path), path)
+        self.detail = detail
 
 
 class NoRoomForCopyError(StoreError):
@@ -164,7 +170,7 @@ class BrokenRuleError(ValueError):
     """A slip of ours: a record that the rules of the tables refuse."""
 
 
-_BY_CODE: dict[int, type[StoreError]] = {
+_BY_CODE: Final[Mapping[int, Callable[[Path | None, str], StoreError]]] = {
     sqlite3.SQLITE_FULL: DiskFullError,
     sqlite3.SQLITE_BUSY: BusyError,
     sqlite3.SQLITE_LOCKED: BusyError,
@@ -190,8 +196,4 @@ def told(error: sqlite3.Error, path: Path | None) -> Exception:
         undecodable = "decode" in str(error)
         return DamagedWorkbookError(path, str(error)) if undecodable else BrokenRuleError(str(error))
     kind = _BY_CODE.get(code & 0xFF)
-    if kind is None:
-        return BrokenRuleError(str(error))
-    if kind in {DamagedWorkbookError, DiskTroubleError}:
-        return kind(path, str(error))  # type: ignore[call-arg]
-    return kind(path)  # type: ignore[call-arg]
+    return BrokenRuleError(str(error)) if kind is None else kind(path, str(error))

@@ -7,6 +7,7 @@ goes when the workbook is closed; one that a killed program left behind locks no
 
 import os
 import sys
+from contextlib import suppress
 from pathlib import Path
 from typing import IO, Final
 
@@ -61,10 +62,8 @@ class FileLock:
         if sys.platform == "win32":
             file.close()
         # Taken away while it is still held, so that nobody can lock a file that is about to go.
-        try:
+        with suppress(OSError):  # Windows keeps it while a second start looks at it; unlocked it does no harm
             self.path.unlink(missing_ok=True)
-        except OSError:
-            pass  # a second start has it open just now; an unlocked file locks nothing
         file.close()
 
     def _opened(self, path: Path) -> IO[str]:

@@ -1,13 +1,13 @@
 """Records by id and by the values of their fields: what transactions and readers share."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from beeworkbook.colony.records import OwnFrame
 from beeworkbook.comb.frames import FRAME_TYPES, FrameType, own_frame
 from beeworkbook.store.errors import DamagedWorkbookError, NoSuchRecordError
 from beeworkbook.store.link import Link, Row
 from beeworkbook.store.rows import R, form_of
-from beeworkbook.store.statements import find_text, get_text
+from beeworkbook.store.statements import any_text, find_text, get_text
 
 
 def record_of(link: Link, cls: type[R], row: Row) -> R:
@@ -33,8 +33,18 @@ def find(link: Link, cls: type[R], equals: Mapping[str, object]) -> tuple[R, ...
     values = {name: form.value(name, value) for name, value in equals.items()}
     blank = frozenset(name for name, value in values.items() if value is None)
     text = find_text(cls, tuple(values), blank)
-    rows = link.rows(text, tuple(value for value in values.values() if value is not None))
+    asked = tuple(value for value in values.values() if value is not None)
+    return records_of(link, cls, link.rows(text, asked))
+
+
+def records_of(link: Link, cls: type[R], rows: Iterable[Row]) -> tuple[R, ...]:
+    """The records of these rows. Errors: DamagedWorkbookError if one holds a value that is not known."""
     return tuple(record_of(link, cls, row) for row in rows)
+
+
+def any_with(link: Link, cls: type[R], name: str, value: object) -> bool:
+    """Whether any record has this value in this field."""
+    return link.row(any_text(cls, name), (form_of(cls).value(name, value),)) is not None
 
 
 def frame_type(link: Link, its_id: str) -> FrameType:

@@ -8,7 +8,6 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import fields
 from datetime import UTC, date, datetime, time
 from enum import Enum
-from functools import cache
 from operator import attrgetter
 from types import UnionType
 from typing import Any, Final, Generic, TypeVar, Union, get_args, get_origin, get_type_hints
@@ -45,7 +44,7 @@ R = TypeVar("R", bound=Record)
 Value = str | int | float | bytes | None
 Convert = Callable[[Any], Any]
 
-TABLES: Final[Mapping[type[Record], Table]] = {
+TABLES: Final[Mapping[type[Any], Table]] = {
     Setting: schema.setting,
     OwnFrame: schema.own_frame,
     Apiary: schema.apiary,
@@ -146,10 +145,16 @@ class RowForm(Generic[R]):
         """
         convert = self._converters[name]
         held: Any = value
-        return held if held is None or convert is None else convert(held)
+        converted: Value = held if held is None or convert is None else convert(held)
+        return converted
 
 
-@cache
+_FORMS: Final[dict[type[Any], RowForm[Any]]] = {}
+
+
 def form_of(cls: type[R]) -> RowForm[R]:
     """The row form of a record class, worked out once."""
-    return RowForm(cls, TABLES[cls])
+    form: RowForm[R] | None = _FORMS.get(cls)
+    if form is None:
+        form = _FORMS[cls] = RowForm(cls, TABLES[cls])
+    return form

@@ -4,10 +4,10 @@ A reference that hangs takes its record along when the other goes; any other is 
 """
 
 from dataclasses import dataclass
-from functools import cache
 
 from beeworkbook.colony.records import Record
 from beeworkbook.store.rows import TABLES
+from beeworkbook.store.statements import once
 
 
 @dataclass(frozen=True)
@@ -19,7 +19,7 @@ class Tie:
     hangs: bool
 
 
-@cache
+@once
 def ties_to(cls: type[Record]) -> tuple[Tie, ...]:
     """Every reference to records of this class, those left blank first.
 

@@ -4,7 +4,7 @@ Its journal of records before and after is all that undo needs. A side is writte
 drawing and its totals. Only records go in and out.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import datetime
 from types import TracebackType
@@ -24,8 +24,8 @@ from beeworkbook.comb.frames import FrameType
 from beeworkbook.store import schema
 from beeworkbook.store.errors import FrameInUseError, NoSuchRecordError
 from beeworkbook.store.link import Link
-from beeworkbook.store.lookup import find, find_one, frame_type
-from beeworkbook.store.rows import TABLES, R, form_of
+from beeworkbook.store.lookup import any_with, find, find_one, frame_type
+from beeworkbook.store.rows import TABLES, R, RowForm, form_of
 from beeworkbook.store.statements import delete_text, insert_text, update_text
 from beeworkbook.store.tallies import COLUMNS, tally_row
 from beeworkbook.store.ties import ties_to
@@ -57,7 +57,7 @@ class Transaction:
         self._link = link
         self._stamp = stamp
         self._before_first = before_first
-        self._known: dict[tuple[type[Record], Any], Record | None] = {}
+        self._known: dict[tuple[type[Any], Any], Any] = {}
         self._frame_types: dict[str, FrameType] = {}
 
     def __enter__(self) -> Self:
@@ -88,8 +88,8 @@ class Transaction:
         key = (cls, its_id)
         if key not in self._known:
             self._known[key] = find_one(self._link, cls, its_id)
-        found: Any = self._known[key]
-        return found  # type: ignore[no-any-return]
+        found: R | None = self._known[key]
+        return found
 
     def find(self, cls: type[R], **equals: object) -> tuple[R, ...]:
         """The records whose fields have these values, by id; None asks for a blank.
@@ -115,11 +115,9 @@ class Transaction:
 
         Errors: BrokenRuleError if the id is taken, a reference leads nowhere or a question has its answer.
         """
-        numbered = record if record.id else replace(record, id=self._insert(record, numbered=False))
-        if record.id:
-            self._insert(record, numbered=True)
+        numbered = _numbered(record, self._insert(record))
         self._write_rest(None, numbered)
-        self._note(type(numbered), numbered.id, None, numbered)
+        self._note(type(record), numbered.id, None, numbered)
         return numbered
 
     def put(self, record: Record) -> None:
@@ -154,21 +152,21 @@ class Transaction:
         for tie in ties_to(cls):
             for child in self.find(tie.cls, **{tie.field: its_id}):
                 if not tie.hangs:
-                    self.put(replace(child, **{tie.field: None}))
+                    self.put(_without(child, tie.field))
                 elif self.find_one(tie.cls, child.id) is not None:
                     self.remove(tie.cls, child.id)
         self._write_rest(record, None)
         self._link.run(delete_text(TABLES[cls]), (its_id,))
         self._note(cls, its_id, record, None)
 
-    def _insert(self, record: Record, *, numbered: bool) -> int:
-        form = form_of(type(record))
-        skip = 0 if numbered else 1
-        if not numbered and isinstance(record.id, str):
+    def _insert(self, record: Record) -> int:
+        form: RowForm[Any] = form_of(type(record))
+        if isinstance(record.id, str) and not record.id:
             raise ValueError("a record with a name for an id needs one")
+        skip = 0 if record.id else 1
         return self._link.run(insert_text(form.table, form.columns[skip:]), form.row(record)[skip:])
 
-    def _note(self, cls: type[Record], its_id: Any, before: Record | None, after: Record | None) -> None:
+    def _note(self, cls: type[Any], its_id: Any, before: Record | None, after: Record | None) -> None:
         self._known[cls, its_id] = after
         if cls is OwnFrame:
             self._frame_types.clear()
@@ -207,10 +205,10 @@ class Transaction:
         """A frame type that is drawn on keeps its sizes, and one that is used stays."""
         if not isinstance(before, OwnFrame):
             return
-        if after is None or replace(before, name="") != replace(after, name=""):
-            users: Sequence[type[Record]] = (Side,) if after else (Side, Frame, Part)
-            if any(self.find(cls, frame_type=before.id) for cls in users):
-                raise FrameInUseError(before.name)
+        renamed = isinstance(after, OwnFrame) and replace(after, name=before.name) == before
+        users: tuple[type[Record], ...] = (Side, Frame, Part) if after is None else () if renamed else (Side,)
+        if any(any_with(self._link, cls, "frame_type", before.id) for cls in users):
+            raise FrameInUseError(before.name)
 
     def _stamp_visits(self) -> None:
         if self._stamp is None:
@@ -225,3 +223,15 @@ class Transaction:
             visit = self.find_one(Visit, visit_id)
             if visit is not None:
                 self.put(replace(visit, saved_utc=self._stamp))
+
+
+def _numbered(record: R, its_id: int) -> R:
+    if record.id:
+        return record
+    changed: Any = record
+    return replace(changed, id=its_id)  # type: ignore[no-any-return]
+
+
+def _without(record: Record, field: str) -> Record:
+    changed: Any = record
+    return replace(changed, **{field: None})  # type: ignore[no-any-return]

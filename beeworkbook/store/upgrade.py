@@ -8,7 +8,7 @@ import sqlite3
 from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import Any, Final
+from typing import Final
 
 from sqlalchemy import Connection, create_engine, event
 from sqlalchemy.exc import DBAPIError
@@ -83,7 +83,7 @@ def _walk(connection: Connection, path: Path, scripts: Path) -> None:
 
 def _counts(connection: Connection) -> dict[str, int]:
     """How many rows each table has. A revision that retires a table empties it into another first."""
-    names: list[Any] = connection.exec_driver_sql(
+    names = connection.exec_driver_sql(
         "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'"
     ).fetchall()
     counts = {}

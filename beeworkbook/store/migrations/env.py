@@ -9,7 +9,7 @@ from typing import Any
 from alembic import context
 
 
-def _number_the_file(*, ctx: Any, step: Any, **_: Any) -> None:
+def _number_the_file(ctx: Any, step: Any, heads: Any, run_args: Any) -> None:  # noqa: ARG001 - Alembic names them
     number = int(step.up_revision_id)
     ctx.connection.exec_driver_sql(f"PRAGMA user_version = {number}")
 
