@@ -79,7 +79,8 @@ class Walls:
     def is_hole(self) -> npt.NDArray[np.bool_]:
         """Whether a ring runs the other way: once round is six turns back. Shapes: (rings,)."""
         turned: npt.NDArray[np.intp] = np.add.reduceat(self.turns, self.starts, dtype=np.intp)
-        return turned < 0
+        holes: npt.NDArray[np.bool_] = turned < 0
+        return holes
 
     @cached_property
     def beyond(self) -> Cells:
