@@ -91,7 +91,8 @@ class Walls:
     def is_junction(self) -> npt.NDArray[np.bool_]:
         """Whether three contents meet where the wall begins. Shapes: (n,)."""
         third = self.around[self.sides.before[self.wall]]
-        return (third != self.inside) & (third != self.beyond)
+        meet: npt.NDArray[np.bool_] = (third != self.inside) & (third != self.beyond)
+        return meet
 
 
 def chained_walls(lattice: Lattice, cells: Cells) -> Walls:
