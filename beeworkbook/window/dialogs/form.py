@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from beeworkbook.window.typed_day import DayError, parse_day
+from beeworkbook.qt.typed_day import DayError, parse_day
 from beeworkbook.words import NumberError, date_words, parse_number, say
 
 

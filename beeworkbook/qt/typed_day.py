@@ -7,12 +7,8 @@ import re
 from datetime import date, timedelta
 from typing import Final
 
-from beeworkbook.words import say
+from beeworkbook.words import month_name, say
 
-_MONTHS: Final = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-    "November", "December",
-)  # fmt: skip
 _LEAST_LETTERS: Final = 3
 
 
@@ -50,7 +46,7 @@ def parse_day(typed: str, today: date, *, ahead: bool = False) -> date:
 def _month(part: str) -> int | None:
     if part.isdigit():
         return int(part)
-    names = [say(name).casefold() for name in _MONTHS]
+    names = [month_name(number).casefold() for number in range(1, 13)]
     found = [i for i, name in enumerate(names, 1) if len(part) >= _LEAST_LETTERS and name.startswith(part)]
     return found[0] if len(found) == 1 else None
 
