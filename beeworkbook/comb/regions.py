@@ -96,7 +96,7 @@ def flood(lattice: Lattice, cells: Cells, start: int) -> CellIndices:
     down = row // 2 - first
     np.equal(labels, labels[row - 2 * first, column + len(found) - 1 - down], out=grid)
     even[...], odd[...] = even_in_grid, odd_in_grid
-    return np.flatnonzero(found) + first * pair
+    return found.ravel().nonzero()[0] + first * pair
 
 
 def _straight_rows(grid: npt.NDArray[np.bool_], lattice: Lattice) -> tuple[npt.NDArray[np.bool_], ...]:
