@@ -1,3 +1,4 @@
+import statistics
 import zlib
 
 import numpy as np
@@ -6,6 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from beeworkbook.comb.codec import VERSION, DamagedCombError, pack, unpack
+from beeworkbook.comb.contents import Content, Face
+from beeworkbook.comb.frames import FRAME_TYPES
+from beeworkbook.comb.layout import lay_out
+from tests.comb.drawn import brood_side
 
 CELLS = st.lists(st.integers(0, 11), max_size=3000).map(lambda codes: np.array(codes, np.uint8))
 
@@ -78,3 +83,35 @@ def test_a_bomb_is_not_unpacked() -> None:
 def test_only_content_codes_are_packed(cells: np.ndarray[tuple[int], np.dtype[np.uint8]]) -> None:
     with pytest.raises(ValueError, match="content codes"):
         pack(cells)
+
+
+def plausible_box() -> list[np.ndarray[tuple[int], np.dtype[np.uint8]]]:
+    """Eleven combs of a Dadant-Blatt laid out from eighths: stores, pollen, brood, foundation."""
+    frame = FRAME_TYPES["dadant_blatt"]
+    stores = {Content.STORES: 6.0, Content.NECTAR: 1.0, Content.EMPTY: 1.0}
+    pollen = {Content.STORES: 4.0, Content.POLLEN: 3.0, Content.EMPTY: 1.0}
+    brood = {
+        Content.EGGS: 1.0,
+        Content.OPEN: 2.0,
+        Content.SEALED: 3.0,
+        Content.POLLEN: 0.5,
+        Content.STORES: 1.5,
+    }
+    foundation = {Content.FOUNDATION: 8.0}
+    combs = [stores, stores, pollen, *[brood] * 5, pollen, foundation, foundation]
+    return [
+        lay_out(frame, said, face, entrance_end=end, seed=place)
+        for place, said in enumerate(combs)
+        for face, end in ((Face.A, "left"), (Face.B, "right"))
+    ]
+
+
+def test_a_plausible_box_takes_little_room() -> None:
+    sizes = [len(pack(cells)) / len(cells) for cells in plausible_box()]
+    assert len(sizes) == 22
+    assert statistics.median(sizes) <= 0.08
+
+
+def test_a_painted_side_with_speckle_takes_little_room() -> None:
+    cells = brood_side(FRAME_TYPES["dadant_blatt"].lattice)
+    assert len(pack(cells)) / len(cells) <= 0.2
