@@ -1,0 +1,83 @@
+import sqlite3
+from pathlib import Path
+
+import pytest
+
+from beeworkbook.store.database import Database, create
+from beeworkbook.store.errors import BrokenRuleError, CannotOpenError, ReadOnlyError
+from beeworkbook.store.link import Link
+
+
+def test_foreign_keys_full_syncing_and_a_log_once_it_is_written(database: Database) -> None:
+    link = database.link
+    assert link.row("PRAGMA foreign_keys") == (1,)
+    assert link.row("PRAGMA synchronous") == (2,)
+    assert link.row("PRAGMA journal_mode") == ("delete",)
+    with database.write():
+        assert link.driver.in_transaction
+    assert link.row("PRAGMA journal_mode") == ("wal",)
+
+
+def test_reads_within_one_call_see_one_state(database: Database) -> None:
+    link = database.link
+    with link.reading(), link.reading():
+        assert link.driver.in_transaction
+    assert not link.driver.in_transaction
+    with database.write():
+        with link.reading():
+            pass
+        assert link.driver.in_transaction
+
+
+def test_rows_and_the_lack_of_them(database: Database) -> None:
+    link = database.link
+    assert link.row("SELECT id FROM setting") is None
+    link.run_many("INSERT INTO setting VALUES (?, ?)", [("a", "1"), ("b", "2")])
+    assert link.rows("SELECT id, value FROM setting WHERE id = :id", {"id": "b"}) == [("b", "2")]
+
+
+@pytest.mark.parametrize("text", ["SELECT nothing", "INSERT INTO setting VALUES ('a', NULL)"])
+def test_every_way_to_ask_tells_what_went_wrong(database: Database, text: str) -> None:
+    link = database.link
+    for ask in (link.rows, link.row, link.run, lambda text: link.run_many(text, [()])):
+        if text.startswith("SELECT") and ask not in {link.rows, link.row, link.run}:
+            continue
+        with pytest.raises(BrokenRuleError):
+            ask(text)
+
+
+def test_a_link_that_cannot_be_made_is_told_and_leaves_nothing(tmp_path: Path) -> None:
+    with pytest.raises(CannotOpenError):
+        Link(tmp_path / "nowhere" / "x")
+    with pytest.raises(CannotOpenError):
+        Link(tmp_path / "x")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_place_with_unusual_letters_opens(tmp_path: Path) -> None:
+    path = tmp_path / "bees? #1 50%26 & café.beebook"
+    create(path).close()
+    link = Link(path, read_only=True)
+    assert link.row("SELECT count(*) FROM apiary") == (0,)
+    with pytest.raises(ReadOnlyError):
+        link.begin()
+    link.close()
+
+
+def test_the_driver_is_closed_when_it_cannot_be_prepared(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    create(path).close()
+    closed = []
+
+    class Driver(sqlite3.Connection):
+        def close(self) -> None:
+            closed.append(self)
+            super().close()
+
+        def execute(self, *_: object) -> sqlite3.Cursor:
+            raise sqlite3.OperationalError("x")
+
+    connect = sqlite3.connect
+    monkeypatch.setattr(sqlite3, "connect", lambda *args, **more: connect(*args, factory=Driver, **more))
+    with pytest.raises(BrokenRuleError):
+        Link(path)
+    assert closed
