@@ -277,9 +277,7 @@ def _paint_program_icon(painter: QPainter) -> None:
 
 
 def _pen(colour: QColor, width: float) -> QPen:
-    return QPen(
-        colour, width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.SquareCap, Qt.PenJoinStyle.MiterJoin
-    )
+    return QPen(colour, width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.SquareCap, Qt.PenJoinStyle.MiterJoin)
 
 
 def _points(rect: QRectF, *shares: tuple[float, float]) -> list[QPointF]:

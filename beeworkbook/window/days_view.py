@@ -27,10 +27,10 @@ from beeworkbook.colony.records import (
 )
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.window.dialogs.form import DayLine, Form
+from beeworkbook.words import date_words, say
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.edits.dues import DoDue, DropDue, MoveDue
 from beeworkbook.workbook.edits.visit import BeginVisit
-from beeworkbook.words import date_words, say
 
 
 @dataclass(frozen=True)

@@ -13,9 +13,9 @@ from beeworkbook.workbook.edits.together import Together
 def undo(window: MainWindow) -> None:
     """Undo in the field being typed, else the last step of the book."""
     field = QApplication.focusWidget()
-    if isinstance(field, QLineEdit) and field.isUndoAvailable():
-        field.undo()
-    elif isinstance(field, QPlainTextEdit) and field.document().isUndoAvailable():
+    if (isinstance(field, QLineEdit) and field.isUndoAvailable()) or (
+        isinstance(field, QPlainTextEdit) and field.document().isUndoAvailable()
+    ):
         field.undo()
     else:
         label = window.desk.book.undo_label
@@ -27,9 +27,9 @@ def undo(window: MainWindow) -> None:
 def redo(window: MainWindow) -> None:
     """Redo in the field being typed, else the step last taken back."""
     field = QApplication.focusWidget()
-    if isinstance(field, QLineEdit) and field.isRedoAvailable():
-        field.redo()
-    elif isinstance(field, QPlainTextEdit) and field.document().isRedoAvailable():
+    if (isinstance(field, QLineEdit) and field.isRedoAvailable()) or (
+        isinstance(field, QPlainTextEdit) and field.document().isRedoAvailable()
+    ):
         field.redo()
     else:
         label = window.desk.book.redo_label

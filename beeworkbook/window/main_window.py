@@ -6,7 +6,7 @@ Faces that are not looked at are not made until they are; the walk (ruler, box, 
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QTimer, Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (
     QApplication,

@@ -17,10 +17,10 @@ from beeworkbook.resources import sample_folder
 from beeworkbook.window.dialogs.told import show_sentence
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.shell import Shell
+from beeworkbook.words import say
 from beeworkbook.workbook.errors import AlreadyOpenError, RefusedError, StoreError
 from beeworkbook.workbook.exchange import import_book
 from beeworkbook.workbook.workbook import Workbook, restore_copy
-from beeworkbook.words import say
 
 SAMPLE_NAME: Final = "Sample apiary.beebook"
 SAMPLE_FILE: Final = "sample.json"

@@ -42,7 +42,9 @@ class Shell(QMainWindow):
         if isinstance(held, str) and self.restoreGeometry(QByteArray.fromBase64(held.encode("ascii"))):
             return
         screen = QGuiApplication.primaryScreen()
-        free = screen.availableGeometry() if screen is not None else QRect(0, 0, USUAL.width(), USUAL.height())
+        free = (
+            screen.availableGeometry() if screen is not None else QRect(0, 0, USUAL.width(), USUAL.height())
+        )
         self.resize(USUAL.boundedTo(free.size()))
         if free.width() <= USUAL.width():
             self.setWindowState(Qt.WindowState.WindowMaximized)

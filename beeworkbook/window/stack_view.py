@@ -34,9 +34,9 @@ from beeworkbook.qt import theme
 from beeworkbook.qt.desk import HIVE_FACTS, Desk, View
 from beeworkbook.qt.icons import PART_HEIGHTS, paint_part, part_rects
 from beeworkbook.window.dialogs.form import Choice, DayLine, Form, NumberLine
+from beeworkbook.words import date_words, say, say_count
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.edits.hive import AddPart, MovePart, TakePart
-from beeworkbook.words import date_words, say, say_count
 
 PART_MIME: Final = "application/x-beeworkbook-part"
 KIND_MIME: Final = "application/x-beeworkbook-kind"

@@ -26,8 +26,8 @@ from beeworkbook.colony.records import (
 from beeworkbook.qt import theme
 from beeworkbook.qt.desk import Desk, Spot, View
 from beeworkbook.qt.icons import State, paint_hive, paint_state
-from beeworkbook.workbook.changes import Changes
 from beeworkbook.words import date_words, say, say_count
+from beeworkbook.workbook.changes import Changes
 
 HEIGHT = 72
 _WIDEST = 240

@@ -6,12 +6,12 @@ from typing import Final
 from beeworkbook.colony.queens import MARK_COLOURS
 from beeworkbook.colony.records import ENDINGS, Colony, EventKind, Feed, Visit
 from beeworkbook.qt.desk import View
-from beeworkbook.window.dialogs.form import Choice, DayLine, Form, NumberLine, TextBlock, TextLine
+from beeworkbook.window.dialogs.form import Choice, DayLine, Form, NumberLine, TextLine
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.words import date_words, say
-from beeworkbook.workbook.edits.queens import QueenSpec
 from beeworkbook.workbook.edits.events import AddEvent
 from beeworkbook.workbook.edits.mend import MoveVisit
+from beeworkbook.workbook.edits.queens import QueenSpec
 from beeworkbook.workbook.edits.visit import (
     BeginRound,
     BeginVisit,

@@ -5,7 +5,7 @@ import threading
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QEventLoop, QTimer, Qt
+from PySide6.QtCore import QEventLoop, Qt, QTimer
 from PySide6.QtWidgets import QProgressDialog
 
 from beeworkbook.window.dialogs.told import show_sentence
