@@ -6,6 +6,7 @@ appears under its name only when it is finished.
 
 import errno
 import hashlib
+import os
 import re
 import shutil
 import sqlite3
@@ -135,18 +136,18 @@ class CopyShelf:
                 return
             finally:
                 link.close()
-        _copied_as_it_is(self.path, target)
+        copied_as_it_is(self.path, target)
 
     def _replace_by(self, source: Path) -> None:
         unfinished = self.path.with_name(self.path.name + _UNFINISHED)
         try:
-            _copied_as_it_is(source, unfinished)
+            copied_as_it_is(source, unfinished)
             # A log of the file that was must not be played into the one that comes.
             for ending in _BESIDE:
                 self.path.with_name(self.path.name + ending).unlink(missing_ok=True)
             unfinished.replace(self.path)
         except OSError as error:
-            raise _trouble(error, self.path) from error
+            raise trouble(error, self.path) from error
         finally:
             unfinished.unlink(missing_ok=True)
 
@@ -154,7 +155,7 @@ class CopyShelf:
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
-            raise _trouble(error, self.folder) from error
+            raise trouble(error, self.folder) from error
         copy_file(link, target)
 
     def _unused(self, stem: str) -> Path:
@@ -199,17 +200,23 @@ def copy_file(link: Link, target: Path) -> None:
     except sqlite3.Error as error:
         raise told(error, target) from error
     except OSError as error:
-        raise _trouble(error, target) from error
+        raise trouble(error, target) from error
     finally:
         unfinished.unlink(missing_ok=True)
 
 
-def _copied_as_it_is(source: Path, target: Path) -> None:
+def copied_as_it_is(source: Path, target: Path) -> None:
+    """Copy a file that nobody writes, byte for byte, and see it onto the disk.
+
+    Errors: StoreError as the disk says; nothing is left behind then.
+    """
     try:
         shutil.copyfile(source, target)
+        with target.open("rb+") as copy:
+            os.fsync(copy.fileno())
     except OSError as error:
         target.unlink(missing_ok=True)
-        raise _trouble(error, target) from error
+        raise trouble(error, target) from error
 
 
 def _check_whole(path: Path) -> None:
@@ -239,5 +246,6 @@ def _newest_first(copy: Copy) -> int:
     return -(copy.day.toordinal() if copy.day else copy.form or 0)
 
 
-def _trouble(error: OSError, path: Path) -> StoreError:
+def trouble(error: OSError, path: Path) -> StoreError:
+    """What the system says of a file, as one of the errors of this room."""
     return DiskFullError(path) if error.errno in {errno.ENOSPC, errno.EDQUOT} else CannotOpenError(path)

@@ -226,7 +226,7 @@ def _up_to_date(link: Link, path: Path, shelf: CopyShelf | None) -> Link:
         link.driver.close()
         raise NoRoomForCopyError(path, str(error)) from error
     link.close()
-    from beeworkbook.store.upgrade import upgrade
+    from beeworkbook.store import upgrade  # late: it brings Alembic
 
-    upgrade(path)
+    upgrade.upgrade(path)
     return Link(path)

@@ -1,7 +1,8 @@
 """New workbooks, and older ones brought up to date: both walk the revisions in migrations/.
 
 Alembic and SQLAlchemy's engine are loaded only here, and this file only when a form differs or a
-workbook is made. What is handed in is changed in place: database.py sees to the copy before.
+workbook is made. Nothing is walked in the workbook itself, but in a twin that takes its place when
+all went well: a revision that fails leaves the workbook as it was, to the byte.
 """
 
 import sqlite3
@@ -14,11 +15,14 @@ from sqlalchemy import Connection, create_engine, event
 from sqlalchemy.exc import DBAPIError
 from sqlalchemy.pool import NullPool
 
-from beeworkbook.store.errors import UpgradeFailedError, told
+from beeworkbook.store.copies import copied_as_it_is, trouble
+from beeworkbook.store.errors import StoreError, UpgradeFailedError, told
 from beeworkbook.store.form import APPLICATION_ID
 
 SCRIPTS: Final = Path(__file__).resolve().parent / "migrations"
 _PAGE_BYTES: Final = 4096
+_WAIT_SECONDS: Final = 5.0
+_UNFINISHED: Final = ".part"
 
 
 @cache
@@ -30,17 +34,34 @@ def blank_workbook() -> bytes:
         driver.execute(f"PRAGMA page_size = {_PAGE_BYTES}")
         driver.execute(f"PRAGMA application_id = {APPLICATION_ID}")
         driver.close()
-        upgrade(path)
+        walk(path)
         return path.read_bytes()
 
 
 def upgrade(path: Path, scripts: Path = SCRIPTS) -> None:
-    """Walk the revisions this file has not seen, each in a transaction of its own.
+    """Bring a workbook that nobody has open to today's form.
 
-    Errors: UpgradeFailedError if a revision fails, or loses rows or references; the file is then at
-    the last revision that succeeded. StoreError as the driver says.
+    Errors: UpgradeFailedError if a revision fails, or loses rows or references; StoreError as the disk
+    says. The workbook is then as it was.
     """
-    engine = create_engine(f"sqlite:///{path}", poolclass=NullPool, connect_args={"isolation_level": None})
+    twin = path.with_name(path.name + _UNFINISHED)
+    try:
+        copied_as_it_is(path, twin)
+        walk(twin, scripts)
+        twin.replace(path)
+    except OSError as error:
+        raise trouble(error, path) from error
+    finally:
+        twin.unlink(missing_ok=True)
+
+
+def walk(path: Path, scripts: Path = SCRIPTS) -> None:
+    """Walk the revisions this file has not seen, each in a transaction of its own, within the file.
+
+    Errors: as upgrade; the file is then of no more use.
+    """
+    options = {"isolation_level": None, "timeout": _WAIT_SECONDS}
+    engine = create_engine(f"sqlite:///{path}", poolclass=NullPool, connect_args=options)
     event.listen(engine, "begin", _begin)
     try:
         with engine.connect() as connection:
@@ -51,7 +72,8 @@ def upgrade(path: Path, scripts: Path = SCRIPTS) -> None:
             _walk(connection, path, scripts)
     except DBAPIError as error:
         cause = error.orig
-        raise (told(cause, path) if isinstance(cause, sqlite3.Error) else error) from error
+        said = told(cause, path) if isinstance(cause, sqlite3.Error) else error
+        raise (said if isinstance(said, StoreError) else UpgradeFailedError(path, str(cause))) from error
     finally:
         engine.dispose()
 

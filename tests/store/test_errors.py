@@ -1,5 +1,6 @@
 import sqlite3
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -63,7 +64,14 @@ def test_every_trouble_of_the_world_is_a_sentence() -> None:
     assert len(classes) > 12
     for cls in classes:
         names = cls.__init__.__code__.co_varnames[1 : cls.__init__.__code__.co_argcount]
-        values = {"path": PATH, "found": 3, "known": 1, "name": "own", "detail": "why", "reach": "there"}
+        values: dict[str, Any] = {
+            "path": PATH,
+            "found": 3,
+            "known": 1,
+            "name": "own",
+            "detail": "why",
+            "reach": "there",
+        }
         error = cls(**{name: values[name] for name in names})
         sentence = str(error)
         assert sentence.endswith((".", ")"))

@@ -1,9 +1,11 @@
+from typing import Any
+
 import pytest
 from sqlalchemy import bindparam, select
 
 from beeworkbook.colony.records import RECORD_TYPES, Side
 from beeworkbook.store import schema
-from beeworkbook.store.rows import TABLES, form_of
+from beeworkbook.store.rows import TABLES, RowForm, form_of
 from beeworkbook.store.statements import (
     delete_text,
     find_text,
@@ -26,7 +28,8 @@ def test_a_statement_takes_its_values_in_the_order_asked() -> None:
 
 @pytest.mark.parametrize("cls", RECORD_TYPES)
 def test_every_table_can_be_read_and_written(cls: type) -> None:
-    table, form = TABLES[cls], form_of(cls)  # type: ignore[type-var]
+    table = TABLES[cls]
+    form: RowForm[Any] = form_of(cls)
     assert get_text(cls).count("?") == 1
     assert insert_text(table, form.columns).count("?") == len(form.columns)
     assert update_text(table, form.columns[1:]).count("?") == len(form.columns)
