@@ -140,8 +140,7 @@ class Workbook:
 
     def setting(self, name: str, default: str = "") -> str:
         """One named value of the workbook."""
-        found = self.read.find_one(Setting, name)
-        return default if found is None else found.value
+        return self.read.setting(name, default)
 
     # --- doing --------------------------------------------------------------------------------
 
@@ -271,7 +270,7 @@ class Workbook:
                 _log.exception("a face failed to hear of a change; the change itself is kept")
 
     def _visit(self, visit_id: VisitId) -> Visit | None:
-        return self.read.find_one(Visit, visit_id)
+        return self.read.get(Visit, visit_id)
 
     def _cells_of(self, side: Side) -> int:
         return self.read.frame_type(side.frame_type).lattice.cells

@@ -9,6 +9,7 @@ from beeworkbook.colony.records import FrameId, Level, Mark, MarkId, Side, Visit
 from beeworkbook.comb.codec import pack, unpack
 from beeworkbook.comb.contents import CellKind, Face, MarkKind, Origin
 from beeworkbook.comb.key_letters import installed_letters
+from beeworkbook.comb.layout import lay_out
 from beeworkbook.comb.orientation import entrance_mark
 from beeworkbook.comb.side import blank_cells
 from beeworkbook.comb.typed import SideKind, TypedComb, TypedSide, TypingError, parse_comb, write_side
@@ -84,8 +85,6 @@ class LayOutComb:
         if base.origin is Origin.EIGHTHS and base.typed and _same_eighths(base, typed):
             return base
         frame = frame_type_of(tx, base.frame_type)
-        from beeworkbook.comb.layout import lay_out
-
         cells = lay_out(
             frame,
             typed.all_eighths,
