@@ -7,10 +7,17 @@ coarse. A side that is only assumed is counted nowhere. Sums of one side are in 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from operator import itemgetter
 from typing import Final
 
-from beeworkbook.colony.records import Level, PartKind, Question, Reply, VisitId
-from beeworkbook.colony.stores import FULL_KG_PER_DM2, SAFE_KG_PER_DM2, StoresKg, side_stores_kg
+from beeworkbook.colony.records import BOXES, Level, PartKind, Question, Reply, VisitId
+from beeworkbook.colony.stores import (
+    FULL_KG_PER_DM2,
+    SAFE_KG_PER_DM2,
+    THIN_KG_PER_DM2,
+    StoresKg,
+    side_stores_kg,
+)
 from beeworkbook.colony.strength import (
     BEES_PER_DM2,
     FEWEST_BEES_PER_DM2,
@@ -19,7 +26,7 @@ from beeworkbook.colony.strength import (
     bees_in_seams,
     bees_on_side,
 )
-from beeworkbook.colony.totals import SideTotals, VisitTotals
+from beeworkbook.colony.totals import NOTHING, SideTotals, VisitTotals
 from beeworkbook.comb.contents import ALL_BROOD, WORKER_BROOD, Content, Origin
 from beeworkbook.comb.frames import FrameType
 
@@ -33,6 +40,8 @@ LINE_STORES_EYE: Final = 0.25
 """How far stores said in a line may be off. Source: common practice, no source; our own."""
 _FACES: Final = 2
 _EIGHTH: Final = 8
+_ALL_BROOD: Final = itemgetter(*ALL_BROOD)
+_WORKER_BROOD: Final = itemgetter(*WORKER_BROOD)
 
 
 @dataclass(frozen=True)
@@ -163,23 +172,23 @@ def _missing(sides: Iterable[SideTotals], combs: int) -> bool:
     return len({(side.frame_id, side.face) for side in sides}) < _FACES * combs
 
 
-def _eye(side: SideTotals) -> float:
-    return side.side_dm2 * (PAINTED_EYE if side.grain is Origin.PAINTED else EYE)
+def _columns(rows: Iterable[tuple[float, ...]]) -> tuple[float, ...]:
+    """The sums by content over all sides; a season of many years runs through here."""
+    return tuple(map(sum, zip(*rows, strict=True))) or NOTHING
 
 
-def _band(sides: Iterable[SideTotals], contents: Iterable[Content]) -> tuple[float, float]:
-    """From what area to what area the contents may reach, in dm².
+def _band(sides: Iterable[SideTotals], areas: Iterable[float]) -> tuple[float, float]:
+    """From what area to what area some contents may reach, whose areas on these sides are given, in dm².
 
     One eye errs the same way on every side, so the errors are added up. A side on which nothing of it was
     seen has none. Source: EYE, PAINTED_EYE; adding up: common practice, no source.
     """
     low = high = 0.0
-    wanted = tuple(contents)
-    for side in sides:
-        area = sum(side.area_dm2[content] for content in wanted)
+    for side, area in zip(sides, areas, strict=True):
         if area > 0:
-            low += max(0.0, area - _eye(side))
-            high += min(side.side_dm2, area + _eye(side))
+            eye = side.side_dm2 * (PAINTED_EYE if side.grain is Origin.PAINTED else EYE)
+            low += max(0.0, area - eye)
+            high += min(side.side_dm2, area + eye)
     return low, high
 
 
@@ -198,26 +207,18 @@ def _brood(
 
 
 def _brood_seen(sides: tuple[SideTotals, ...], *, at_least: bool) -> BroodFigures:
-    stages = {
-        content: Amount(
-            sum(side.cells[content] for side in sides), sum(side.area_dm2[content] for side in sides)
-        )
-        for content in ALL_BROOD
-    }
-    with_brood = [side for side in sides if _brood_dm2(side) > 0]
-    low, high = _band(sides, WORKER_BROOD)
+    cells, dm2 = _columns(side.cells for side in sides), _columns(side.area_dm2 for side in sides)
+    stages = {content: Amount(cells[content], dm2[content]) for content in ALL_BROOD}
+    shares = [sum(_ALL_BROOD(side.area_dm2)) / side.side_dm2 for side in sides]
+    low, high = _band(sides, (sum(_WORKER_BROOD(side.area_dm2)) for side in sides))
     return BroodFigures(
-        combs=len({side.frame_id for side in with_brood}),
-        worth=sum(_brood_dm2(side) / side.side_dm2 for side in with_brood) / _FACES,
+        combs=len({side.frame_id for side, share in zip(sides, shares, strict=True) if share > 0}),
+        worth=sum(shares) / _FACES,
         stages=stages,
         amount=sum((stages[content] for content in WORKER_BROOD), Amount()),
         drone=stages[Content.DRONE],
         doubt=Doubt(low, high, at_least=at_least),
     )
-
-
-def _brood_dm2(side: SideTotals) -> float:
-    return sum(side.area_dm2[content] for content in ALL_BROOD)
 
 
 @dataclass(frozen=True)
@@ -279,15 +280,15 @@ def _stores(totals: VisitTotals, sides: tuple[SideTotals, ...]) -> StoresFigures
     if not sides:
         return said
     missing = _missing(sides, totals.combs_in_hive)
-    parts = sum((side_stores_kg(side.area_dm2, side.part_kind) for side in sides), StoresKg())
+    dm2 = {kind: _columns(side.area_dm2 for side in sides if side.part_kind is kind) for kind in BOXES}
+    parts = sum((side_stores_kg(columns, kind) for kind, columns in dm2.items()), StoresKg())
     if missing and said is not None and said.kg >= parts.total:
         return said
-    low, high = _band(sides, (Content.STORES,))
-    thin_low, thin_high = _band(sides, (Content.NECTAR,))
-    per_dm2 = parts.thin / max(1e-9, sum(side.area_dm2[Content.NECTAR] for side in sides))
+    low, high = _band(sides, (side.area_dm2[Content.STORES] for side in sides))
+    thin_low, thin_high = _band(sides, (side.area_dm2[Content.NECTAR] for side in sides))
     doubt = Doubt(
-        low * SAFE_KG_PER_DM2 / _FACES + thin_low * per_dm2,
-        high * FULL_KG_PER_DM2 / _FACES + thin_high * per_dm2,
+        (low * SAFE_KG_PER_DM2 + thin_low * THIN_KG_PER_DM2) / _FACES,
+        (high * FULL_KG_PER_DM2 + thin_high * THIN_KG_PER_DM2) / _FACES,
         at_least=missing,
     )
     return StoresFigures(parts.total, doubt, parts)
