@@ -61,17 +61,13 @@ class SheetComb:
 
 @dataclass(frozen=True, eq=False)
 class SheetBox:
-    """A box with its combs by place; places without a comb are told in `remark` ("11 dummy board").
-
-    `entrance_comb` is, warm way, the place whose face A is towards the entrance; cold way it is not used.
-    """
+    """A box with its combs by place; places without a comb are told in `remark` ("11 dummy board")."""
 
     kind: PartKind
     name: str
     combs: tuple[SheetComb, ...]
     places: int = 0
     remark: str = ""
-    entrance_comb: int = 1
 
 
 @dataclass(frozen=True)

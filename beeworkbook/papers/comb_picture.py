@@ -1,0 +1,162 @@
+"""A comb as vector page description: each content is filled, outlined and clipped in one path.
+
+Outlines come from comb/outline.py, colours and patterns from comb/legend.py; this only writes them
+down. Painted sides have full outlines, laid-out ones dashed, assumed ones dotted and pale without
+patterns.
+"""
+
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+import numpy.typing as npt
+
+from beeworkbook.colony.sheet_models import SheetSide
+from beeworkbook.comb.colour import rgb_of
+from beeworkbook.comb.contents import Content, Origin
+from beeworkbook.comb.lattice import Lattice
+from beeworkbook.comb.legend import INK, LEGEND, LOOKS
+from beeworkbook.comb.outline import Ring, simplified_outlines
+from beeworkbook.papers.comb_patterns import pattern_operators
+from beeworkbook.papers.page import BLACK, POINTS, WHITE, Document, Ink
+from beeworkbook.papers.rect import Rect
+
+_TOLERANCE_MM: Final = 2.0
+"""Of comb. Half the zigzag of a row of cells is 1.6 mm, so straight borders become straight lines."""
+_STEPS: Final = 10
+"""Corners are whole tenths of a point: 0.035 mm, under a dot of a 600 dpi printer."""
+_FULL_LINE: Final = 0.25
+_BROKEN_LINE: Final = 0.18
+_REACH: Final = 1 << 15
+"""More than any corner's place, so that two corners make one number."""
+
+Corners = npt.NDArray[np.intp]
+
+
+def draw_comb(document: Document, place: Rect, lattice: Lattice, side: SheetSide) -> None:
+    """Draw what a side holds into its place on the page."""
+    if side.cells is None:
+        return
+    scale = place.width / lattice.width_mm * POINTS * _STEPS
+    outlines = {
+        content: [_stepped(ring, scale) for ring in rings]
+        for content, rings in simplified_outlines(lattice, side.cells, _TOLERANCE_MM).items()
+    }
+    regions = {content: rings for content, rings in outlines.items() if content is not Content.NOT_RECORDED}
+    look = LOOKS[_shown_as(side)]
+    hatched = side.origin is not Origin.ASSUMED
+    dash = " ".join(f"{length * POINTS * _STEPS:.0f}" for length in look.dash_mm)
+    forms = {
+        content: pattern_form(document, content, place.width, place.height, _STEPS) for content in regions
+    }
+    document.describe(_opening(document, place))
+    for content, rings in regions.items():
+        fill = _fill(document, content, look.strength)
+        document.describe("q " + _region(rings, fill, outlined=not dash))
+        if hatched:
+            document.show_form(forms[content])
+        document.describe("Q")
+    if dash:
+        document.describe(_border(list(outlines.values()), dash))
+    document.describe("Q")
+
+
+def _shown_as(side: SheetSide) -> Origin:
+    """An unchanged side looks like what it copies."""
+    if side.origin is Origin.UNCHANGED and side.grain is not None:
+        return side.grain
+    return side.origin or Origin.PAINTED
+
+
+def _stepped(ring: Ring, scale: float) -> Corners:
+    return np.rint(ring * scale).astype(np.intp)
+
+
+def _opening(document: Document, place: Rect) -> str:
+    left, top = place.x * POINTS, (document.height_mm - place.y) * POINTS
+    scale = f"{1 / _STEPS} 0 0 {-1 / _STEPS} {left:.2f} {top:.2f} cm"
+    return f"q {scale} 1 j {_line(_FULL_LINE)} w {_rgb(_ink(document))} RG"
+
+
+def _line(mm: float) -> str:
+    return f"{mm * POINTS * _STEPS:.1f}"
+
+
+def _region(rings: Sequence[Corners], fill: Ink | None, *, outlined: bool) -> str:
+    """One content: its rings as one path that is filled and outlined and clips what follows."""
+    paint = {(True, True): "B*", (True, False): "f*", (False, True): "S", (False, False): "n"}
+    colour = f"{_rgb(fill)} rg " if fill is not None else ""
+    return f"{colour}{' '.join(_ring(ring) for ring in rings)} W* {paint[fill is not None, outlined]}"
+
+
+def _ring(ring: Corners) -> str:
+    return ("%d %d m " + "%d %d l " * (len(ring) - 1) + "h") % tuple(ring.ravel().tolist())
+
+
+def _border(regions: Sequence[Sequence[Corners]], dash: str) -> str:
+    """Where two contents meet, once: drawn from both sides, two dashed lines would close each other's gaps.
+
+    The edge of the comb has but one side and is left to the frame.
+    """
+    start = np.concatenate([ring for rings in regions for ring in rings])
+    stop = np.concatenate([np.roll(ring, -1, axis=0) for rings in regions for ring in rings])
+    turned = (start[:, 0] > stop[:, 0]) | ((start[:, 0] == stop[:, 0]) & (start[:, 1] > stop[:, 1]))
+    low, high = np.where(turned[:, None], stop, start), np.where(turned[:, None], start, stop)
+    key = ((low[:, 0] * _REACH + low[:, 1]) * _REACH + high[:, 0]) * _REACH + high[:, 1]
+    _, first, times = np.unique(key, return_index=True, return_counts=True)
+    shared = np.sort(first[times > 1])
+    if not len(shared):
+        return ""
+    parts = [f"{_line(_BROKEN_LINE)} w [{dash}] 0 d"]
+    at = (-1, -1)
+    for (x0, y0), (x1, y1) in zip(start[shared].tolist(), stop[shared].tolist(), strict=True):
+        parts.append(f"{x1} {y1} l" if at == (x0, y0) else f"{x0} {y0} m {x1} {y1} l")
+        at = (x1, y1)
+    return " ".join([*parts, "S"])
+
+
+def _fill(document: Document, content: Content, strength: float) -> Ink | None:
+    """The fill of a region, paler where it is assumed; black only leaves the paper white."""
+    if not document.options.colour:
+        return None
+    return _mixed(_rgb_of(LEGEND[content].fill), WHITE, strength)
+
+
+def pattern_form(document: Document, content: Content, width: float, height: float, steps: int = 1) -> str:
+    """The name of the form that is a content's pattern over such a rectangle, kept at first use.
+
+    Units: millimetres; shown where 1/steps of a point is the unit and y runs down.
+    """
+    entry = LEGEND[content]
+    name = f"P{content:d}.{width * 10:.0f}.{height * 10:.0f}.{steps}"
+    fill = _fill(document, content, 1.0) or WHITE
+    ink = _mixed(_ink(document), fill, entry.screen_ink) if document.options.colour else BLACK
+    document.keep_form(
+        name, width, height, lambda: pattern_operators(entry.pattern, width, height, ink, fill), steps=steps
+    )
+    return name
+
+
+def _ink(document: Document) -> Ink:
+    return _rgb_of(INK) if document.options.colour else BLACK
+
+
+def _rgb_of(hexes: str) -> Ink:
+    red, green, blue = rgb_of(hexes).tolist()
+    return red, green, blue
+
+
+def _mixed(top: Ink, ground: Ink, strength: float) -> Ink:
+    red, green, blue = (a * strength + b * (1 - strength) for a, b in zip(top, ground, strict=True))
+    return red, green, blue
+
+
+def _rgb(ink: Ink) -> str:
+    if ink[0] == ink[1] == ink[2]:
+        return " ".join([f"{ink[0]:.3g}"] * 3)
+    return " ".join(f"{part:.3f}" for part in ink)
+
+
+def content_fill(content: Content) -> Ink:
+    """The fill of a content as the papers take it."""
+    return _rgb_of(LEGEND[content].fill)

@@ -1,0 +1,203 @@
+"""The comb sheet of a colony, blank to be filled in at the hive, or filled from the workbook.
+
+Plans the pages, draws each and gives the field map. Six frames a page where the frames allow it;
+the fields of the Page take the room left after the last comb, or a page of their own.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import BinaryIO, Final
+
+from beeworkbook.colony.sheet_models import CombSheetModel, SheetBox, SheetComb
+from beeworkbook.papers import sheet_frame
+from beeworkbook.papers.comb_forms import Form, field_form, form_for_all
+from beeworkbook.papers.comb_side import SideTask, draw_side
+from beeworkbook.papers.field_map import Field, FieldMap, PageMap
+from beeworkbook.papers.fonts import TITLE
+from beeworkbook.papers.mark_words import mark_texts, note_numbers
+from beeworkbook.papers.markers import plain_code
+from beeworkbook.papers.options import Paper, PaperOptions
+from beeworkbook.papers.page import Document
+from beeworkbook.papers.page_fields import (
+    broken,
+    draw_fields,
+    draw_ruled,
+    draw_texts,
+    fields_height,
+    note_texts,
+    text_columns,
+)
+from beeworkbook.papers.rect import Rect
+from beeworkbook.words import date_words, say
+
+_LEAST_NOTES_MM: Final = 15.0
+
+
+@dataclass(frozen=True)
+class _Plan:
+    """One page: its form, the combs on it, and whether the fields of the Page follow them."""
+
+    form: Form
+    box_number: int
+    box: SheetBox | None
+    combs: tuple[SheetComb, ...]
+    has_fields: bool = False
+
+    @property
+    def free(self) -> Rect:
+        """The strip under the last comb."""
+        body = self.form.body
+        top = body.y + body.height / len(self.form.rows) * len(self.combs)
+        return Rect(body.x, top, body.width, body.bottom - top)
+
+
+def comb_sheet(model: CombSheetModel, options: PaperOptions, stream: BinaryIO) -> FieldMap:
+    """Print one colony's comb sheet as PDF; gives where its fields lie."""
+    return comb_sheets((model,), options, stream)[0]
+
+
+def comb_sheets(
+    models: Sequence[CombSheetModel], options: PaperOptions, stream: BinaryIO
+) -> tuple[FieldMap, ...]:
+    """Print the comb sheets of several colonies one after another; gives a field map each.
+
+    Errors: ValueError if there is no colony, since a PDF has at least a page.
+    """
+    if not models:
+        raise ValueError("no colony to print")
+    names = ", ".join(model.colony_name for model in models)
+    document = Document(stream, options, say("Comb sheet: {names}", names=names))
+    maps = []
+    for index, model in enumerate(models):
+        if index:
+            document.next_page()
+        maps.append(_draw_sheet(document, model))
+    document.close()
+    return tuple(maps)
+
+
+def _draw_sheet(document: Document, model: CombSheetModel) -> FieldMap:
+    plans = _plans(model, document.options.paper)
+    rest = _overflow(model, plans[-1])
+    extra = _pages_of_text(plans[-1].form, rest)
+    count = len(plans) + len(extra)
+    pages = []
+    for number, plan in enumerate(plans, 1):
+        if number > 1:
+            document.next_page()
+        pages.append(_draw_page(document, model, plan, number, count))
+    for number, lines in enumerate(extra, len(plans) + 1):
+        document.next_page()
+        _draw_text_page(document, model, plans[-1].form, lines, number, count)
+    paper = document.options.paper
+    return FieldMap(model.code, model.revision, paper.value, paper is not Paper.A5, tuple(pages))
+
+
+def _plans(model: CombSheetModel, paper: Paper) -> list[_Plan]:
+    plans = [
+        _Plan(form, number, box, combs)
+        for number, box in enumerate(model.boxes, 1)
+        for form in [form_for_all(paper, [comb.lattice for comb in box.combs])]
+        for combs in _shares(box.combs, len(form.rows))
+    ]
+    last = plans[-1] if plans else None
+    if last and last.free.height >= fields_height(last.form) + _LEAST_NOTES_MM:
+        plans[-1] = replace(last, has_fields=True)
+    else:
+        plans.append(_Plan(field_form(paper), 0, None, (), has_fields=True))
+    return plans
+
+
+def _shares(combs: tuple[SheetComb, ...], most: int) -> Iterator[tuple[SheetComb, ...]]:
+    for start in range(0, len(combs), most):
+        yield combs[start : start + most]
+
+
+def _draw_page(document: Document, model: CombSheetModel, plan: _Plan, number: int, count: int) -> PageMap:
+    form, plain = plan.form, plain_code(model.code, number, model.revision)
+    markers = sheet_frame.draw_markers(document, form, number)
+    sheet_frame.draw_codes(document, form, plain)
+    fields = list(sheet_frame.draw_head(document, form, model, _about(model, plan, number, count), plain))
+    sheet_frame.draw_foot(document, form, model)
+    numbers = note_numbers(model) if model.visit else {}
+    for comb, row in zip(plan.combs, form.rows, strict=False):
+        for side in (row.a, row.b):
+            name = f"box{plan.box_number}.comb{comb.place}.{side.face.value}"
+            task = SideTask(comb, side, model.way, model.visit is not None, name, numbers)
+            fields += draw_side(document, task)
+    if plan.has_fields:
+        fields += _draw_page_fields(document, model, plan)
+    return PageMap(
+        number, document.width_mm, document.height_mm, form.number, plain, markers, form.codes, tuple(fields)
+    )
+
+
+def _draw_page_fields(document: Document, model: CombSheetModel, plan: _Plan) -> Iterator[Field]:
+    yield from draw_fields(document, plan.form, plan.free, model)
+    columns = text_columns(plan.form, _under_fields(plan))
+    if model.visit is None:
+        yield from draw_ruled(document, columns, say("Notes"))
+    else:
+        draw_texts(document, columns, _note_lines(model, plan.form))
+
+
+def _under_fields(plan: _Plan) -> Rect:
+    free, used = plan.free, fields_height(plan.form) + 1.6
+    return Rect(free.x, free.y + used, free.width, max(free.height - used, 0.0))
+
+
+def _note_lines(model: CombSheetModel, form: Form) -> list[str]:
+    return broken(note_texts(model, mark_texts(model)), text_columns(form, form.body).left.width)
+
+
+def _overflow(model: CombSheetModel, plan: _Plan) -> list[str]:
+    """Lines of a filled sheet that the last page has no room for."""
+    room = text_columns(plan.form, _under_fields(plan)).lines
+    return _note_lines(model, plan.form)[room:] if model.visit else []
+
+
+def _pages_of_text(form: Form, lines: list[str]) -> list[list[str]]:
+    room = text_columns(form, _text_body(form)).lines
+    return [lines[start : start + room] for start in range(0, len(lines), room)]
+
+
+def _text_body(form: Form) -> Rect:
+    body = form.body
+    return Rect(body.x, body.y + 8.0, body.width, body.height - 8.0)
+
+
+def _draw_text_page(
+    document: Document, model: CombSheetModel, form: Form, lines: list[str], number: int, count: int
+) -> None:
+    """A page of notes alone: nothing on it is read back, so it has no markers."""
+    plain = plain_code(model.code, number, model.revision)
+    about = say("Notes, page {page} of {pages}", page=number, pages=count)
+    for _ in sheet_frame.draw_head(document, form, model, about, plain):
+        pass
+    columns = text_columns(form, _text_body(form))
+    document.text(columns.left.x, form.body.y + 4.0, say("Notes, continued"), TITLE)
+    draw_texts(document, columns, lines)
+    sheet_frame.draw_foot(document, form, model)
+
+
+def _about(model: CombSheetModel, plan: _Plan, number: int, count: int) -> str:
+    """What is on this page: "Brood box, combs 1 to 6 of 11, cold way. Page 1 of 2."."""
+    parts = []
+    if plan.box is not None and plan.combs:
+        first, last = plan.combs[0].place, plan.combs[-1].place
+        parts.append(
+            say(
+                "{box}, combs {first} to {last} of {places}, {way}.",
+                box=plan.box.name,
+                first=first,
+                last=last,
+                places=max(plan.box.places, last),
+                way=sheet_frame.way_words(model.way),
+            )
+        )
+        if plan.box.remark and plan.combs[-1] is plan.box.combs[-1]:
+            parts.append(f"{plan.box.remark}.")
+    parts.append(say("Page {page} of {pages}.", page=number, pages=count))
+    if not model.visit:
+        parts.append(say("Made for {day}.", day=date_words(model.day, "weekday_year")))
+    return " ".join(parts)

@@ -1,0 +1,190 @@
+"""What stands round the combs of a comb sheet: head, codes and markers, legend and cautions.
+
+The head keeps what is written at the hive out from under a clip: in the top 12 mm stands only what
+nobody needs there.
+"""
+
+import math
+from collections.abc import Iterator
+from datetime import date
+from typing import Final
+
+from beeworkbook.colony.records import Way
+from beeworkbook.colony.sheet_models import CombSheetModel
+from beeworkbook.comb.contents import BEES_LETTER, KEY_LETTERS, QUEEN_CELL_LETTER, QUEEN_LETTER, Content
+from beeworkbook.comb.names import content_short
+from beeworkbook.papers import symbols
+from beeworkbook.papers.cautions import cautions
+from beeworkbook.papers.comb_forms import Form
+from beeworkbook.papers.comb_picture import content_fill, pattern_form
+from beeworkbook.papers.field_map import Field, FieldKind, MarkerPlace
+from beeworkbook.papers.fonts import (
+    BODY,
+    COMB,
+    LABEL,
+    NAME,
+    SMALL,
+    SMALL_BOLD,
+    shortened,
+    width_mm,
+    wrapped,
+)
+from beeworkbook.papers.markers import code_runs, marker_number, marker_runs, runs_page_description
+from beeworkbook.papers.options import Paper
+from beeworkbook.papers.page import FIRM_MM, HAIR_MM, Document
+from beeworkbook.papers.rect import Rect
+from beeworkbook.words import say
+
+_DIGIT: Final = (6.0, 7.8)
+_DIGIT_GAP: Final = 0.5
+_PAIR_GAP: Final = 2.0
+_DATE_NAMES: Final = ("day1", "day2", "month1", "month2", "year1", "year2")
+_SWATCH: Final = (5.2, 2.5)
+_MARKER_SQUARES: Final = 8
+_FOOT_LEADING: Final = 3.0
+_LEGEND_LEADING: Final = 3.45
+
+
+def draw_markers(document: Document, form: Form, page: int) -> tuple[MarkerPlace, ...]:
+    """The square markers of a page; gives their numbers and places."""
+    drawn = []
+    for place, rect in enumerate(form.markers):
+        number = marker_number(place, form.number, page)
+        runs = marker_runs(number)
+        document.describe(runs_page_description(runs, _MARKER_SQUARES, rect, document.height_mm))
+        drawn.append(MarkerPlace(number, rect))
+    return tuple(drawn)
+
+
+def draw_codes(document: Document, form: Form, plain: str) -> None:
+    """The square code in two opposite corners."""
+    if not form.codes:
+        return
+    runs, squares = code_runs(plain)
+    for place in form.codes:
+        document.describe(runs_page_description(runs, squares, place, document.height_mm))
+
+
+def draw_head(
+    document: Document, form: Form, model: CombSheetModel, about: str, plain: str
+) -> Iterator[Field]:
+    """Name, where it stands, what this page holds, and the date in single digits."""
+    head = form.header
+    top = head.y + SMALL.height_mm
+    code_width = document.text(head.right - width_mm(plain, SMALL_BOLD), top, plain, SMALL_BOLD)
+    if form.markers:
+        how = shortened(_how(model), SMALL, head.width - code_width - 4.0)
+        document.text(head.x, top, how, SMALL, ink=document.second)
+    digits = _digit_boxes(head)
+    room = digits[0].x - head.x - 3.0
+    name = head.bottom - 10.2
+    document.text(head.x, name, shortened(model.colony_name, NAME, room), NAME)
+    document.text(head.x, name + 4.8, shortened(_standing(document, model), BODY, room), BODY)
+    document.text(head.x, name + 8.6, shortened(about, SMALL, room), SMALL)
+    yield from _draw_date(document, digits, model.visit.day if model.visit else None)
+
+
+def _how(model: CombSheetModel) -> str:
+    """How the sheet is filled in, or how a filled one is read."""
+    if model.visit is None:
+        return say(
+            "Box: a stroke or cross. Bar: one line from its left end, a tooth an eighth."
+            " Comb: sketch if you like, write the other letters in."
+        )
+    return say(
+        "Full outlines were painted. Broken outlines were laid out from eighths: their place is a guess."
+    )
+
+
+def _standing(document: Document, model: CombSheetModel) -> str:
+    """Where the colony stands and what it lives in, place names only where they are wanted."""
+    where = [model.apiary_name] if document.options.place_names and model.apiary_name else []
+    if model.stand_name:
+        where.append(say("stand {name}", name=model.stand_name))
+    said = ", ".join(where)
+    parts = [f"{said}." if said else "", f"{model.hive_name}." if model.hive_name else ""]
+    parts.append(say("Queen: {queen}.", queen=model.queen) if model.queen else "")
+    return " ".join(part for part in parts if part)
+
+
+def way_words(way: Way) -> str:
+    """How the combs hang, in words."""
+    return say("cold way") if way is Way.COLD else say("warm way")
+
+
+def _digit_boxes(head: Rect) -> list[Rect]:
+    width, height = _DIGIT
+    whole = 6 * width + 3 * _DIGIT_GAP + 2 * _PAIR_GAP
+    x, y, boxes = head.right - whole, head.bottom - height - 2.2, []
+    for index in range(6):
+        boxes.append(Rect(x, y, width, height))
+        x += width + (_PAIR_GAP if index % 2 else _DIGIT_GAP)
+    return boxes
+
+
+def _draw_date(document: Document, boxes: list[Rect], day: date | None) -> Iterator[Field]:
+    above = boxes[0].y - 1.0
+    width = document.text(boxes[0].x, above, say("Date"), LABEL)
+    document.text(boxes[0].x + width + 1.5, above, say("day, month, year"), SMALL)
+    digits = f"{day:%d%m%y}" if day else " " * 6
+    for name, place, digit in zip(_DATE_NAMES, boxes, digits, strict=True):
+        document.box(place, FIRM_MM)
+        document.text(place.centre[0], place.bottom - 2.3, digit, COMB, align="middle")
+        yield Field(f"date.{name}", FieldKind.DIGIT, place)
+
+
+def draw_foot(document: Document, form: Form, model: CombSheetModel) -> None:
+    """The legend with letters and patterns, and the cautions."""
+    left, right = form.foot
+    if form.paper is Paper.A5:
+        whole = Rect(left.x, left.y, right.right - left.x, left.height)
+        _draw_legend(document, whole, columns=6)
+        _draw_cautions(document, Rect(left.x, left.y + 3 * _LEGEND_LEADING + 0.6, whole.width, 0.0), model)
+        return
+    _draw_legend(document, left, columns=3)
+    _draw_cautions(document, right, model)
+
+
+def _draw_legend(document: Document, place: Rect, columns: int) -> None:
+    y = place.y + 3.0
+    for index, content in enumerate(KEY_LETTERS):
+        # Of three columns the last row has but two entries, with long names.
+        column = place.width / (columns if index < 9 or columns > 3 else 2)
+        x, low = place.x + index % columns * column, y + index // columns * _LEGEND_LEADING
+        draw_swatch(document, Rect(x, low - _SWATCH[1] + 0.3, *_SWATCH), content)
+        letter = document.text(x + _SWATCH[0] + 1.0, low, KEY_LETTERS[content], SMALL_BOLD)
+        left = x + _SWATCH[0] + letter + 1.8
+        document.text(left, low, shortened(content_short(content), SMALL, column - (left - x) - 0.6), SMALL)
+    _draw_other_letters(document, place.x, y + math.ceil(len(KEY_LETTERS) / columns) * _LEGEND_LEADING)
+
+
+def _draw_other_letters(document: Document, x: float, low: float) -> None:
+    """What is no content: looked at, bees, queen, queen cell."""
+    symbols.eye(document, (x + 1.4, low - SMALL.height_mm / 2), 2.8)
+    x += 3.6 + document.text(x + 3.6, low, say("looked at"), SMALL) + 2.4
+    others = (
+        (BEES_LETTER, say("bees")),
+        (QUEEN_LETTER, say("queen")),
+        (QUEEN_CELL_LETTER, say("queen cell")),
+    )
+    for letters, word in others:
+        x += document.text(x, low, letters, SMALL_BOLD) + 1.0
+        x += document.text(x, low, word, SMALL) + 2.4
+
+
+def draw_swatch(document: Document, place: Rect, content: Content) -> None:
+    """A small field with a content's colour and pattern."""
+    form = pattern_form(document, content, place.width, place.height)
+    if document.options.colour:
+        document.box(place, 0.0, fill=content_fill(content))
+    document.place_form(form, place.x, place.y)
+    document.box(place, HAIR_MM)
+
+
+def _draw_cautions(document: Document, place: Rect, model: CombSheetModel) -> None:
+    """One running text, since five sentences of their own would need more lines than the foot has."""
+    texts = list(cautions())
+    if document.options.place_names and model.map_reference:
+        texts.insert(0, say("You are at {reference}.", reference=model.map_reference))
+    for index, line in enumerate(wrapped(" ".join(texts), SMALL, place.width)):
+        document.text(place.x, place.y + 2.7 + index * _FOOT_LEADING, line, SMALL)
