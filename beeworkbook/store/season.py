@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from typing import Any, Final
 
-from sqlalchemy import ColumnElement, Select, bindparam, func, select
+from sqlalchemy import ColumnElement, Select, bindparam, case, func, select
 
 from beeworkbook.colony.records import (
     BOXES,
@@ -92,7 +92,7 @@ def sides_text(*, one_visit: bool) -> str:
 
 @once
 def combs_text(*, one_visit: bool) -> str:
-    """How many frames, dummies apart, hung in the colony's hive on the day of each visit."""
+    """How many frames, dummies apart, hung in the hive that day, and how many of them not in supers."""
     visit, housing, part, frame = schema.visit, schema.housing, schema.part, schema.frame
     part_stay, frame_stay = schema.part_stay, schema.frame_stay
     boxes = sorted(kind.value for kind in BOXES)
@@ -105,7 +105,10 @@ def combs_text(*, one_visit: bool) -> str:
             frame, (frame.c.id == frame_stay.c.frame_id) & (frame.c.make == _literal(FrameMake.FRAME.value))
         )
     )
-    counted = select(visit.c.id, func.count(frame.c.id.distinct())).select_from(joined)
+    below = case((part.c.kind != _literal(PartKind.SUPER.value), frame.c.id))
+    counted = select(visit.c.id, func.count(frame.c.id.distinct()), func.count(below.distinct())).select_from(
+        joined
+    )
     return text_of(counted.where(*_scope(one_visit=one_visit)).group_by(visit.c.id))
 
 
@@ -138,7 +141,8 @@ def _totals(link: Link, asked: Mapping[str, Any], *, one_visit: bool) -> list[Vi
         visits = records_of(link, Visit, link.rows(visits_text(one_visit=one_visit), asked))
         answers = records_of(link, Answer, link.rows(answers_text(one_visit=one_visit), asked))
         sides = link.rows(sides_text(one_visit=one_visit), asked)
-        combs: dict[Any, int] = dict(link.rows(combs_text(one_visit=one_visit), asked))
+        hung = link.rows(combs_text(one_visit=one_visit), asked)
+    combs = {visit_id: (every, below) for visit_id, every, below in hung}
     by_visit: defaultdict[VisitId, list[SideTotals]] = defaultdict(list)
     for side in _side_totals(link, sides):
         by_visit[side.visit_id].append(side)
@@ -146,7 +150,7 @@ def _totals(link: Link, asked: Mapping[str, Any], *, one_visit: bool) -> list[Vi
     for answer in answers:
         answered[answer.visit_id][answer.question] = answer
     return [
-        VisitTotals(visit, answered[visit.id], tuple(by_visit[visit.id]), combs.get(visit.id, 0))
+        VisitTotals(visit, answered[visit.id], tuple(by_visit[visit.id]), *combs.get(visit.id, (0, 0)))
         for visit in visits
     ]
 

@@ -1,4 +1,4 @@
-"""Visits made by hand for the tests of this room: combs of round sizes, so that sums can be checked in the head."""
+"""Visits made by hand for the tests of this room: combs of round sizes, to be summed in the head."""
 
 from collections.abc import Mapping
 from datetime import date

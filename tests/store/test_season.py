@@ -7,10 +7,14 @@ from hypothesis import strategies as st
 
 from beeworkbook.colony.records import (
     ColonyId,
+    Frame,
     FrameId,
+    FrameStay,
+    FrameStayId,
     HousingId,
     Level,
     PartKind,
+    PartStay,
     Question,
     Side,
     SideId,
@@ -123,6 +127,21 @@ def test_a_hive_shared_by_two_stays_counts_each_comb_once(database: Database, sm
         tx.add(replace(home, id=HousingId(0)))
     assert database.reader.visit_totals(small.first.id).combs_in_hive == 2
     assert len(database.reader.visits_on(small.apiary.id, SPRING)) == 1
+
+
+def test_frames_in_a_super_hang_in_the_hive_but_are_no_brood_combs(
+    database: Database, small: SmallApiary
+) -> None:
+    day = small.second.day
+    before = database.reader.visit_totals(small.second.id)
+    with database.write() as tx:
+        for stay in tx.find(PartStay, part_id=small.super_.id):
+            tx.put(replace(stay, since=day))
+        frame = tx.add(Frame(FrameId(0), small.super_.frame_type))
+        tx.add(FrameStay(FrameStayId(0), frame.id, small.super_.id, 1, day))
+    totals = database.reader.visit_totals(small.second.id)
+    assert before.brood_combs_in_hive == totals.brood_combs_in_hive == before.combs_in_hive == 2
+    assert totals.combs_in_hive == 3
 
 
 def test_reads_within_one_call_see_one_state(database: Database) -> None:
