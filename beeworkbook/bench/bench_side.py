@@ -1,0 +1,218 @@
+"""One side on the bench with what is written round it: which way it faces, how it came to be, its numbers."""
+
+from typing import Final
+
+from PySide6.QtCore import QPointF, QSize, Qt, QTimer
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPolygonF
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from beeworkbook.bench.canvas import SideCanvas
+from beeworkbook.bench.hand import Hand
+from beeworkbook.bench.numbers import side_numbers, tally_of
+from beeworkbook.bench.on_show import CombOnShow, SideOnShow
+from beeworkbook.colony.records import Way
+from beeworkbook.comb.contents import Face
+from beeworkbook.comb.eighths import read_back, whole_eighths
+from beeworkbook.comb.names import content_short
+from beeworkbook.comb.orientation import EntranceMark, entrance_mark, entrance_words, faces
+from beeworkbook.comb.side import SideTally
+from beeworkbook.qt import theme
+from beeworkbook.qt.palette import Palette
+from beeworkbook.words import number, say
+
+HEAD_PX: Final = 26
+COUNT_MS: Final = 60
+"""The numbers follow a stroke at this pace: the eye reads no faster, and the brush must not wait."""
+
+
+class QuietLabel(QLabel):
+    """A label that never asks for more room than there is; what does not fit stands in its tooltip."""
+
+    def __init__(self, name: str = "small") -> None:
+        """An empty label; `name` chooses its look in the style sheet."""
+        super().__init__()
+        self.setObjectName(name)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._text = ""
+
+    def say(self, text: str) -> None:
+        """Show a text."""
+        if text != self._text:
+            self._text = text
+            self.setAccessibleName(text)
+            self._fit()
+
+    def resizeEvent(self, event: object) -> None:
+        """Fit the text into the new width."""
+        self._fit()
+        super().resizeEvent(event)  # type: ignore[arg-type]
+
+    def _fit(self) -> None:
+        shown = self.fontMetrics().elidedText(self._text, Qt.TextElideMode.ElideRight, max(0, self.width()))
+        self.setText(shown)
+        self.setToolTip(self._text if shown != self._text else "")
+
+
+class Arrow(QWidget):
+    """A small triangle that points to the entrance's end; drawn, since the fonts lack it."""
+
+    def __init__(self, *, left: bool) -> None:
+        """An arrow to the left or to the right."""
+        super().__init__()
+        self._left = left
+        self.colour = QColor()
+        self.setFixedSize(QSize(11, 11))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw the triangle."""
+        del event
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(self.colour)
+        tip, tail = (1.0, 9.0) if self._left else (10.0, 2.0)
+        painter.drawPolygon(QPolygonF([QPointF(tip, 5.5), QPointF(tail, 1.0), QPointF(tail, 10.0)]))
+        painter.end()
+
+
+class BenchSide(QWidget):
+    """A side with its heading above and its numbers below."""
+
+    def __init__(self, face: Face, hand: Hand, palette: Palette, *, with_comb: bool) -> None:
+        """Side A or B; with_comb puts the comb's own name before it."""
+        super().__init__()
+        self.face = face
+        self.canvas = SideCanvas(hand, palette, self)
+        self._shown: SideOnShow | None = None
+        self._drone_cells = False
+        self.tally: SideTally | None = None
+        self._comb_label = QLabel()
+        self._comb_label.setObjectName("head")
+        self._comb_label.setVisible(with_comb)
+        self._faces_label = QLabel()
+        self._word_label = QLabel()
+        self._word_label.setObjectName("small")
+        self._hint = QuietLabel()
+        self._hint.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self._numbers = QuietLabel()
+        self._left, self._right = Arrow(left=True), Arrow(left=False)
+        self._entrance = QLabel()
+        self._entrance.setFont(theme.sans(theme.LABEL_PX, bold=True))
+        self._count = QTimer(self)
+        self._count.setSingleShot(True)
+        self._count.setInterval(COUNT_MS)
+        self._count.timeout.connect(self.count_now)
+        self.canvas.side.counted.connect(self._count_soon)
+        self._lay_out()
+        self.set_palette(palette)
+
+    def _lay_out(self) -> None:
+        band = QWidget()
+        band.setFixedHeight(HEAD_PX)
+        head = QHBoxLayout(band)
+        head.setContentsMargins(0, 0, 0, 0)
+        head.setSpacing(10)
+        head.addWidget(self._comb_label)
+        head.addWidget(self._faces_label)
+        head.addWidget(self._word_label)
+        head.addWidget(self._hint, 1)
+        self._foot = QHBoxLayout()
+        self._foot.setSpacing(5)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(1)
+        whole.addWidget(band)
+        whole.addWidget(self.canvas, 1)
+        whole.addLayout(self._foot)
+        right = self.face is Face.B
+        self._numbers.setAlignment(
+            (Qt.AlignmentFlag.AlignLeft if right else Qt.AlignmentFlag.AlignRight)
+            | Qt.AlignmentFlag.AlignVCenter
+        )
+        row: list[QWidget] = [self._left, self._entrance, self._right, self._numbers]
+        if right:
+            row = [self._numbers, self._left, self._entrance, self._right]
+        for widget in row:
+            self._foot.addWidget(widget, 1 if widget is self._numbers else 0)
+
+    def show_comb(self, comb: CombOnShow, places: int, way: Way) -> None:
+        """Show this side of a comb; only what differs from what is shown already is drawn again."""
+        shown = comb.sides[self.face]
+        mark = entrance_mark(way.value, self.face)
+        self._comb_label.setText(say("Comb {place}", place=comb.place))
+        self._faces_label.setText(
+            say("side {face}, {faces}", face=self.face.value, faces=faces(comb.place, places, self.face))
+        )
+        self._word_label.setText(shown.word)
+        self._entrance.setText(entrance_words(way.value, self.face))
+        self._left.setVisible(mark is EntranceMark.LEFT)
+        self._right.setVisible(mark is EntranceMark.RIGHT)
+        self._drone_cells = (
+            shown.side.drone_cells if shown.side else bool(comb.frame and comb.frame.drone_cells)
+        )
+        lattice = shown.frame_type.lattice
+        same = self._shown is not None and _may_patch(self._shown, shown)
+        self._shown = shown
+        if same:
+            self.canvas.store_cells(shown.cells)
+            self.canvas.show_marks(comb.on_side(self.face))
+        else:
+            self.canvas.show_side(
+                lattice,
+                shown.cells,
+                shown.look,
+                bare=shown.is_blank,
+                blank_word=shown.word,
+                marks=comb.on_side(self.face),
+                entrance=mark,
+            )
+        self._name_it(comb, shown)
+        self.count_now()
+
+    def show_comb_name(self, *, shown: bool) -> None:
+        """Whether the comb's name stands before the side's."""
+        self._comb_label.setVisible(shown)
+
+    def forget(self) -> None:
+        """The next comb is another one, or lies in another visit: show all of it."""
+        self._shown = None
+
+    def say_hint(self, text: str) -> None:
+        """What stands at the right above the side."""
+        self._hint.say(text)
+
+    def set_palette(self, palette: Palette) -> None:
+        """Go light or dark."""
+        self.canvas.set_palette(palette)
+        for arrow in (self._left, self._right):
+            arrow.colour = QColor(palette.ink)
+            arrow.update()
+
+    def count_now(self) -> None:
+        """Bring the numbers up to what is shown."""
+        self._count.stop()
+        if self._shown is None:
+            return
+        self.tally = tally_of(self._shown.frame_type, self.canvas.side.counts, drone_cells=self._drone_cells)
+        self._numbers.say(side_numbers(self.tally))
+
+    def _count_soon(self) -> None:
+        if not self._count.isActive():
+            self._count.start()
+
+    def _name_it(self, comb: CombOnShow, shown: SideOnShow) -> None:
+        """What a screen reader says of the canvas: "comb 5 side A, eggs 1, open 2"."""
+        eighths = whole_eighths(read_back(shown.frame_type, shown.cells))
+        parts = [say("comb {place} side {face}", place=comb.place, face=self.face.value), shown.word]
+        parts += [f"{content_short(content)} {number(count)}" for content, count in eighths.items()]
+        self.canvas.setAccessibleName(", ".join(filter(None, parts)))
+
+
+def _may_patch(before: SideOnShow, after: SideOnShow) -> bool:
+    """Whether only cells can differ between the two."""
+    return (
+        before.frame_type == after.frame_type
+        and before.look == after.look
+        and before.is_blank == after.is_blank
+        and before.face == after.face
+    )

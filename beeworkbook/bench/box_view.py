@@ -1,0 +1,233 @@
+"""The box: all combs of one box in hive order, the hive's stack beside it, the other boxes folded.
+
+It shows what the desk's spot says and tells the desk where the keeper goes; typing is handed on to the
+key line. What a comb looks like is comb_row's, what the numbers say numbers'.
+"""
+
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+
+from beeworkbook.bench.bench_side import QuietLabel
+from beeworkbook.bench.bench_view import step_comb
+from beeworkbook.bench.comb_row import CombRow, RowSizes
+from beeworkbook.bench.folded_box import FOLDED_PX, FoldedBox
+from beeworkbook.bench.numbers import box_numbers
+from beeworkbook.bench.on_show import CombOnShow, box_words, combs_on_show
+from beeworkbook.bench.stack_strip import STRIP_PX, StackStrip
+from beeworkbook.colony.hive import HiveDay, PartDay
+from beeworkbook.colony.records import FrameMake, Way
+from beeworkbook.comb.contents import Face
+from beeworkbook.qt.desk import Desk, View
+from beeworkbook.qt.palette import Palette
+from beeworkbook.words import date_words, say
+from beeworkbook.workbook.changes import Changes
+
+_HEAD_PX: Final = 28
+_HIGH_SHARE: Final = 0.085
+"""Of the window's height, at most, for one small picture: a tall frame must not take the bench's room."""
+_LEAST_HIGH: Final = 44
+_PROPORTION: Final = 0.56
+_ROOMY: Final = 760
+"""A window at least so high has room for folded boxes beside a bench of full size."""
+
+
+class BoxView(QWidget):
+    """The box the keeper looks into."""
+
+    typing_started = Signal(str)
+    """A comb begins to be typed, with this text."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        """The box of a desk."""
+        super().__init__(parent)
+        self.setObjectName("ground")
+        self.desk = desk
+        self.row = CombRow(desk.palette)
+        self.stack = StackStrip(desk)
+        self._folded: list[FoldedBox] = []
+        self._name, self._about, self._numbers = QLabel(), QuietLabel(), QLabel()
+        self._name.setObjectName("name")
+        self._numbers.setObjectName("small")
+        self._lay_out()
+        self._listen()
+        self.refresh()
+
+    def _lay_out(self) -> None:
+        head = QHBoxLayout()
+        head.setSpacing(12)
+        head.addSpacing(STRIP_PX + 12)
+        head.addWidget(self._name)
+        head.addWidget(self._about, 1)
+        head.addWidget(self._numbers)
+        self._scroll = QScrollArea()
+        self._scroll.setWidget(self.row)
+        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self._scroll.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._above, self._below = QVBoxLayout(), QVBoxLayout()
+        for strips in (self._above, self._below):
+            strips.setSpacing(0)
+        combs = QVBoxLayout()
+        combs.setSpacing(0)
+        combs.addLayout(self._above)
+        combs.addWidget(self._scroll)
+        combs.addLayout(self._below)
+        body = QHBoxLayout()
+        body.setSpacing(12)
+        body.addWidget(self.stack)
+        body.addLayout(combs, 1)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(12, 2, 12, 0)
+        whole.setSpacing(0)
+        whole.addLayout(head)
+        whole.addLayout(body)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def _listen(self) -> None:
+        self.desk.spot_changed.connect(lambda _spot: self.refresh())
+        self.desk.book_changed.connect(self._book_changed)
+        self.desk.palette_changed.connect(self._palette_changed)
+        self.row.chosen.connect(self._choose)
+        self.row.opened.connect(self._open)
+        self.row.typed.connect(self.typing_started)
+        self.row.next_asked.connect(lambda: step_comb(self.desk, 1))
+        self.row.entered.connect(self._enter)
+
+    def take_focus(self) -> None:
+        """Put the keyboard on the combs."""
+        self.row.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    # --- what is shown ----------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        """Show what the spot says, drawing again only what differs."""
+        hive, box = self.desk.hive_day(), self.desk.box()
+        colony = self.desk.colony
+        self._name.setText(colony.name if colony else "")
+        if hive is None or box is None:
+            self._about.say(say("No hive stands here on this day.") if colony else "")
+            self._numbers.setText("")
+            self.row.show_combs(())
+            self._show_folded(None, None)
+            self.stack.show_hive(None)
+            return
+        combs = combs_on_show(self.desk.book, box, self.desk.spot.visit_id)
+        self._about.say(self._about_words(hive, box))
+        self._numbers.setText(self._number_words(box))
+        self.row.set_sizes(self._sizes(combs))
+        self.row.show_combs(combs)
+        self._show_folded(hive, box)
+        self.stack.show_hive(hive)
+        self._choose_spot(combs)
+        self._fit_height()
+
+    def _sizes(self, combs: tuple[CombOnShow, ...]) -> RowSizes:
+        first = next((comb.sides[Face.A].frame_type for comb in combs if comb.is_comb), None)
+        proportion = first.lattice.height_mm / first.lattice.width_mm if first else _PROPORTION
+        room = self.width() - 24 - STRIP_PX - 12
+        most_high = max(_LEAST_HIGH, round(self.window().height() * _HIGH_SHARE))
+        return RowSizes.fitted(room, len(combs), proportion, most_high)
+
+    def _choose_spot(self, combs: tuple[CombOnShow, ...]) -> None:
+        spot = self.desk.spot
+        place = next((comb.place for comb in combs if comb.frame and comb.frame.id == spot.frame_id), None)
+        self.row.choose(place, spot.face)
+        if place is not None:
+            column = self.row.column(place)
+            self._scroll.ensureVisible(round(column.center().x()), 0, round(column.width()), 0)
+
+    def _about_words(self, hive: HiveDay, box: PartDay) -> str:
+        frames = sum(place.frame is not None and place.frame.make is FrameMake.FRAME for place in box.frames)
+        way = (
+            say("Cold way: comb 1 at the left as you look the way they fly.")
+            if hive.hive.way is Way.COLD
+            else say("Warm way: comb 1 at the entrance.")
+        )
+        return say(
+            "{day}, {box} of {combs} combs. {way} Side A above side B.",
+            day=date_words(self.desk.spot.day, "long"),
+            box=box_words(box.part.kind),
+            combs=frames,
+            way=way,
+        )
+
+    def _number_words(self, box: PartDay) -> str:
+        visit_id = self.desk.spot.visit_id
+        if visit_id is None:
+            return say("no visit on this day yet")
+        combs = sum(place.frame is not None and place.frame.make is FrameMake.FRAME for place in box.frames)
+        return box_numbers(self.desk.book.read.visit_totals(visit_id), box.part.id, combs)
+
+    def _show_folded(self, hive: HiveDay | None, box: PartDay | None) -> None:
+        visit_id = self.desk.spot.visit_id
+        others = [
+            (part, combs_on_show(self.desk.book, part, visit_id))
+            for part in (hive.boxes if hive else ())
+            if box is None or part.part.id != box.part.id
+        ]
+        if self.window().height() < _ROOMY:
+            # On a low screen a box of which nothing was noted is still in the stack beside the combs.
+            others = [(part, combs) for part, combs in others if any(_is_noted(comb) for comb in combs)]
+        while len(self._folded) > len(others):
+            self._folded.pop().deleteLater()
+        while len(self._folded) < len(others):
+            made = FoldedBox(self.desk.palette)
+            made.opened.connect(lambda part_id: self.desk.go(part_id=part_id, frame_id=None))
+            self._folded.append(made)
+        level = box.stay.level if box else 0
+        for folded, (part, combs) in zip(self._folded, reversed(others), strict=True):
+            (self._above if part.stay.level > level else self._below).addWidget(folded)
+            folded.show_box(part, combs)
+
+    def _fit_height(self) -> None:
+        bar = 0
+        if self.row.width() > self._scroll.viewport().width() + 1:
+            bar = self._scroll.horizontalScrollBar().sizeHint().height()
+        self._scroll.setFixedHeight(self.row.height() + bar)
+        self.setFixedHeight(_HEAD_PX + self.row.height() + bar + len(self._folded) * FOLDED_PX + 4)
+
+    def _book_changed(self, changes: Changes) -> None:
+        spot = self.desk.spot
+        if changes.everything or spot.visit_id in changes.visits or spot.colony_id in changes.colonies:
+            self.refresh()
+
+    def _palette_changed(self, palette: Palette) -> None:
+        self.row.set_palette(palette)
+        for folded in self._folded:
+            folded.set_palette(palette)
+        self.stack.update()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The combs take the room there is."""
+        super().resizeEvent(event)
+        combs = self.row.combs
+        if combs and event.size().width() != event.oldSize().width():
+            self.row.set_sizes(self._sizes(combs))
+            self._fit_height()
+            self._choose_spot(combs)
+
+    # --- what is done -----------------------------------------------------------------------------
+
+    def _choose(self, place: int, face: Face) -> None:
+        frame = self.row.combs[place - 1].frame
+        if frame is None:
+            self.desk.tell(say("Nothing hangs in place {place}.", place=place))
+        else:
+            self.desk.go(frame_id=frame.id, face=face)
+
+    def _open(self, place: int, face: Face) -> None:
+        frame = self.row.combs[place - 1].frame
+        if frame is not None:
+            self.desk.go(frame_id=frame.id, face=face, view=View.BENCH)
+
+    def _enter(self) -> None:
+        if self.desk.spot.view is View.BENCH:
+            self.desk.go(view=View.BOX)
+
+
+def _is_noted(comb: CombOnShow) -> bool:
+    return any(side.side is not None for side in comb.sides.values())

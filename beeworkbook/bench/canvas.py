@@ -1,0 +1,532 @@
+"""One side of a comb to be painted on, with mouse, pen or keyboard.
+
+The canvas turns places into points on the comb and hands them to the side at work. It knows no book:
+what it shows is handed to it, what was painted is handed on.
+"""
+
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import (
+    QColor,
+    QFocusEvent,
+    QImage,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QTabletEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from beeworkbook.bench.canvas_paint import (
+    brush_rect,
+    mark_rect,
+    paint_blank_word,
+    paint_brush,
+    paint_cell_cursor,
+    paint_frame,
+    paint_shape,
+)
+from beeworkbook.bench.cell_cursor import CellCursor, CursorState
+from beeworkbook.bench.hand import Hand
+from beeworkbook.bench.shine import shine_image, shine_rings
+from beeworkbook.bench.side_at_work import SideAtWork
+from beeworkbook.bench.tools.base import ToolName
+from beeworkbook.bench.viewport import Viewport
+from beeworkbook.colony.records import Mark
+from beeworkbook.comb.contents import Origin
+from beeworkbook.comb.lattice import Cells, Direction, Lattice, Points
+from beeworkbook.comb.orientation import EntranceMark
+from beeworkbook.qt.comb_painter import paint_bare
+from beeworkbook.qt.marks import DISC_PX, paint_mark
+from beeworkbook.qt.palette import Palette
+
+REST_MS: Final = 90
+"""So long after the last step of a zoom the picture is drawn anew; until then it is only stretched."""
+ZOOM_STEP: Final = 1.2
+FAR_STEP: Final = 10
+_ARROWS: Final[dict[int, Direction]] = {
+    Qt.Key.Key_Left: "left",
+    Qt.Key.Key_Right: "right",
+    Qt.Key.Key_Up: "up",
+    Qt.Key.Key_Down: "down",
+}
+
+
+class SideCanvas(QWidget):
+    """A side on the bench. Units: places in the window's own pixels."""
+
+    mark_moved = Signal(object, int)
+    """A Mark was dragged to a cell."""
+    mark_removed = Signal(object)
+    """A Mark is to go."""
+    menu_asked = Signal(int, object, QPoint)
+    """A right click: the cell, the Mark there or None, and the place on the screen."""
+    entered = Signal()
+    """The keeper turned to this side."""
+
+    def __init__(self, hand: Hand, palette: Palette, parent: QWidget | None = None) -> None:
+        """A canvas with nothing to show yet."""
+        super().__init__(parent)
+        self.hand = hand
+        self.side = SideAtWork(hand, self)
+        self.cursor_cell = CellCursor(self.side, self)
+        self._palette = palette
+        self._blank_word = ""
+        self._marks: tuple[Mark, ...] = ()
+        self._entrance = EntranceMark.NONE
+        self._is_current = False
+        self._rings: list[Points] = []
+        self._shine: QImage | None = None
+        self._view: Viewport | None = None
+        self._dragged: Mark | None = None
+        self._pan_from: QPointF | None = None
+        self._pointer: QPointF | None = None
+        self._shape_rect = QRect()
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(REST_MS)
+        self._rest.timeout.connect(self._redraw)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+        self.setMinimumSize(220, 120)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setCursor(Qt.CursorShape.CrossCursor)
+        hand.changed.connect(self._hand_changed)
+        self.side.changed.connect(self._side_changed)
+        self.side.shape_changed.connect(self._shape_changed)
+        self.cursor_cell.moved.connect(self._cursor_moved)
+
+    # --- what is shown ------------------------------------------------------------------------
+
+    def show_side(
+        self,
+        lattice: Lattice,
+        cells: Cells,
+        look: Origin = Origin.PAINTED,
+        *,
+        bare: bool = False,
+        blank_word: str = "",
+        marks: Sequence[Mark] = (),
+        entrance: EntranceMark = EntranceMark.NONE,
+    ) -> None:
+        """Show a side as it is stored; a stroke in hand is dropped.
+
+        bare: nothing was noted of it, so it is blank with a dashed edge and `blank_word` on it.
+        """
+        self.drop()
+        new_comb = lattice != self.side.lattice
+        self._marks = tuple(mark for mark in marks if mark.cell is not None)
+        self._entrance, self._blank_word = entrance, blank_word
+        anew = self.side.show(lattice, cells, look, bare=bare)
+        if new_comb:
+            self.cursor_cell.put(None)
+            self._fit()
+        if anew:
+            self._redraw()
+        self.update()
+
+    def store_cells(self, cells: Cells) -> None:
+        """The same side after some cells may have changed in the book; only those are drawn again."""
+        changed = np.flatnonzero(cells != self.side.cells)
+        self.cursor_cell.drop()
+        self.side.store(cells, changed)
+
+    def show_marks(self, marks: Sequence[Mark]) -> None:
+        """Other marks on the same cells."""
+        before, self._marks = self._marks, tuple(mark for mark in marks if mark.cell is not None)
+        for mark in {*before, *self._marks}:
+            if mark.cell is not None and self._view is not None:
+                self.update(mark_rect(self.place_of(mark.cell)))
+
+    def show_last(self, cells: Cells | None) -> None:
+        """Let the last visit shine through, or with None nothing."""
+        lattice = self.side.lattice
+        self._rings = [] if cells is None or lattice is None else shine_rings(lattice, cells)
+        self._shine = None
+        self.update()
+
+    def set_palette(self, palette: Palette) -> None:
+        """Go light or dark."""
+        self._palette = palette
+        self._redraw()
+
+    def set_current(self, *, current: bool) -> None:
+        """Show that this is the side the keeper is at."""
+        if current != self._is_current:
+            self._is_current = current
+            self.update()
+
+    @property
+    def view(self) -> Viewport | None:
+        """Where the comb lies on the canvas; None before anything is shown."""
+        return self._view
+
+    @property
+    def cell_in_hand(self) -> int | None:
+        """The cell the keeper points at: under the cell cursor, or else under the pointer."""
+        if self.cursor_cell.cell is not None:
+            return self.cursor_cell.cell
+        return None if self._pointer is None else self.cell_at(self._pointer)
+
+    def cell_at(self, place: QPointF) -> int | None:
+        """The cell under a place of the canvas."""
+        if self._view is None or self.side.lattice is None:
+            return None
+        return self.side.lattice.cell_at(*self._view.to_mm(place.x(), place.y()))
+
+    def place_of(self, cell: int) -> QPointF:
+        """The place of a cell's centre on the canvas. Errors: ValueError before anything is shown."""
+        if self._view is None or self.side.lattice is None:
+            raise ValueError("nothing is shown")
+        return QPointF(*self._view.to_px(self.cursor_cell.centre_of(cell)))
+
+    # --- nearer and farther -------------------------------------------------------------------
+
+    def zoom(self, steps: float, at: QPointF | None = None) -> None:
+        """Nearer by so many steps, or farther; the cell under `at` stays where it is."""
+        if self._view is not None:
+            where = at or QPointF(self.rect().center())
+            self._look_from(self._view.zoomed(ZOOM_STEP**steps, (where.x(), where.y())))
+
+    def show_whole(self) -> None:
+        """The whole side again."""
+        if self._view is not None:
+            self._look_from(self._view.whole())
+
+    def _look_from(self, view: Viewport) -> None:
+        if view != self._view:
+            self._view = view
+            self._shine = None
+            self._rest.start()
+            self.update()
+
+    def _fit(self) -> None:
+        if self.side.lattice is not None:
+            ratio = self.devicePixelRatioF()
+            self._view = Viewport.fitted(self.side.lattice, self.width(), self.height(), ratio)
+
+    def _redraw(self) -> None:
+        """Draw the kept picture anew for where the comb is looked at from."""
+        self._rest.stop()
+        if self._view is not None:
+            self.side.draw(self._view, self._palette)
+        self.update()
+
+    def _settle(self) -> None:
+        """A stroke is painted into the picture, so it has to be the one that is shown."""
+        if self.side.pictured != self._view:
+            self._redraw()
+
+    def _side_changed(self, rect: QRect) -> None:
+        """Show again what changed in the picture, and no more."""
+        view = self._view
+        if view is None or rect.isEmpty() or self.side.pictured != view:
+            self.update()
+            return
+        ratio = view.ratio
+        left, top = int(rect.left() / ratio), int(rect.top() / ratio)
+        right, bottom = -int(-(rect.right() + 1) // ratio), -int(-(rect.bottom() + 1) // ratio)
+        self.update(view.left + left, view.top + top, right - left, bottom - top)
+
+    def _shape_changed(self) -> None:
+        shape, before = self.side.shape_mm, self._shape_rect
+        self._shape_rect = QRect()
+        if shape is not None and self._view is not None:
+            corners = [
+                self._view.to_px((float(x), float(y))) for x, y in (shape.min(axis=0), shape.max(axis=0))
+            ]
+            (left, top), (right, bottom) = corners
+            self._shape_rect = QRectF(left - 3, top - 3, right - left + 6, bottom - top + 6).toAlignedRect()
+        self.update(before.united(self._shape_rect))
+
+    # --- marks --------------------------------------------------------------------------------
+
+    def mark_at(self, place: QPointF) -> Mark | None:
+        """The mark whose disc lies under this place, the last made first."""
+        for mark in reversed(self._marks):
+            if (
+                mark.cell is not None
+                and (self.place_of(mark.cell) - place).manhattanLength() <= DISC_PX * 0.6
+            ):
+                return mark
+        return None
+
+    def mark_in_hand(self) -> Mark | None:
+        """The mark on the cell of the cursor, or under the pointer."""
+        cell = self.cursor_cell.cell
+        if cell is None:
+            return None if self._pointer is None else self.mark_at(self._pointer)
+        return next((mark for mark in reversed(self._marks) if mark.cell == cell), None)
+
+    def _end_drag(self, at: QPointF) -> None:
+        mark, self._dragged = self._dragged, None
+        self.update()
+        cell = self.cell_at(at)
+        if mark is not None and cell is not None and cell != mark.cell:
+            self.mark_moved.emit(mark, cell)
+
+    # --- mouse and pen ------------------------------------------------------------------------
+
+    @property
+    def is_busy(self) -> bool:
+        """Whether a stroke or a mark is in hand."""
+        return self.side.is_busy or self._dragged is not None
+
+    def drop(self) -> None:
+        """Let go of a stroke or a mark without a trace."""
+        self.cursor_cell.drop()
+        self.side.drop()
+        if self._dragged is not None:
+            self._dragged = None
+            self.update()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """The left button paints or picks a mark up, the middle one pans; a second one drops the stroke."""
+        if self.is_busy:
+            self.drop()
+        elif event.button() is Qt.MouseButton.MiddleButton:
+            self._pan_from = event.position()
+        elif event.button() is Qt.MouseButton.RightButton:
+            self._ask_menu(event)
+        elif event.button() is Qt.MouseButton.LeftButton:
+            self._down(event.position())
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Paint on, drag on, pan on, or only show where the brush is."""
+        at = event.position()
+        if self._pan_from is not None and self._view is not None:
+            step, self._pan_from = at - self._pan_from, at
+            self._look_from(self._view.panned(step.x(), step.y()))
+        self._along(at)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """End what the button began."""
+        if event.button() is Qt.MouseButton.MiddleButton:
+            self._pan_from = None
+        elif event.button() is Qt.MouseButton.LeftButton:
+            self._up(event.position())
+
+    def tabletEvent(self, event: QTabletEvent) -> None:
+        """A pen does as the left button does."""
+        at = event.position()
+        if event.type() == QEvent.Type.TabletPress:
+            if self.is_busy:
+                self.drop()
+            elif event.button() is Qt.MouseButton.LeftButton:
+                self.setFocus(Qt.FocusReason.MouseFocusReason)
+                self._down(at)
+        elif event.type() == QEvent.Type.TabletRelease:
+            self._up(at)
+        else:
+            self._along(at)
+        event.accept()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """The wheel makes the brush larger or smaller; with Ctrl it looks from nearer or farther."""
+        notches = event.angleDelta().y() / 120
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.zoom(notches, event.position())
+        elif notches:
+            self.hand.resize(notches)
+        event.accept()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """The brush is no longer over this side."""
+        self._point_at(None)
+        super().leaveEvent(event)
+
+    def _down(self, at: QPointF) -> None:
+        self.entered.emit()
+        self.cursor_cell.put(None)
+        if self._view is None:
+            return
+        self._dragged = self.mark_at(at)
+        if self._dragged is None:
+            self._settle()
+            self.side.press(self._view.to_mm(at.x(), at.y()))
+        self._point_at(at)
+
+    def _along(self, at: QPointF) -> None:
+        if self._dragged is not None:
+            self.update(mark_rect(self._pointer or at).united(mark_rect(at)))
+        elif self._view is not None and self.cursor_cell.state is CursorState.RESTING:
+            self.side.go_on(self._view.to_mm(at.x(), at.y()))
+        self._point_at(at)
+
+    def _up(self, at: QPointF) -> None:
+        if self._dragged is not None:
+            self._end_drag(at)
+        elif self.cursor_cell.state is CursorState.RESTING:
+            self.side.lift()
+
+    def _ask_menu(self, event: QMouseEvent) -> None:
+        self.entered.emit()
+        mark, cell = self.mark_at(event.position()), self.cell_at(event.position())
+        if mark is not None:
+            cell = mark.cell
+        if cell is not None:
+            self.menu_asked.emit(cell, mark, event.globalPosition().toPoint())
+
+    def _point_at(self, at: QPointF | None) -> None:
+        before, self._pointer = self._pointer, at
+        for place in (before, at):
+            if place is not None:
+                self.update(self._brush_rect(place))
+
+    def _brush_rect(self, at: QPointF) -> QRect:
+        return brush_rect(at, self.hand.radius_mm * self._view.scale if self._view is not None else 0.0)
+
+    def _hand_changed(self) -> None:
+        if self._pointer is not None or self.cursor_cell.cell is not None:
+            self.update()
+
+    # --- keyboard -----------------------------------------------------------------------------
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Arrows move the cell cursor, with Shift they paint; Space paints; Esc lets go. Others go on up."""
+        key = event.key()
+        if self.side.lattice is None:
+            super().keyPressEvent(event)
+        elif key in _ARROWS:
+            shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+            far = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+            self._settle()
+            self.cursor_cell.go(_ARROWS[key], FAR_STEP if far else 1, self._start(), painting=shift)
+        elif key == Qt.Key.Key_Space:
+            if not event.isAutoRepeat():
+                self._settle()
+                self.cursor_cell.space(self._start())
+        elif key == Qt.Key.Key_Escape and self.is_busy:
+            self.drop()
+        elif key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace} and not event.modifiers():
+            self._take_away()
+        else:
+            super().keyPressEvent(event)
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        """Letting Shift go ends a stroke made with the arrows."""
+        if event.key() == Qt.Key.Key_Shift and not event.isAutoRepeat():
+            self.cursor_cell.shift_lifted()
+        super().keyReleaseEvent(event)
+
+    def _start(self) -> int:
+        """Where the cursor begins: under the pointer, or else in the middle."""
+        found, lattice = self.cell_in_hand, self.side.lattice
+        if found is not None or lattice is None:
+            return found or 0
+        return lattice.cell(lattice.rows // 2, max(0, lattice.first_row // 2 - 1))
+
+    def _take_away(self) -> None:
+        mark = self.mark_in_hand()
+        if mark is not None:
+            self.mark_removed.emit(mark)
+        else:
+            self._settle()
+            self.cursor_cell.dab(self._start(), ToolName.ERASE)
+
+    def _cursor_moved(self, before: int | None, cell: int | None) -> None:
+        if self._view is None:
+            return
+        if cell is not None:
+            self._look_from(self._view.showing(self.cursor_cell.centre_of(cell)))
+            self.setAccessibleDescription(self.cursor_cell.words)
+        for at in (before, cell):
+            if at is not None:
+                self.update(self._brush_rect(self.place_of(at)))
+
+    # --- events of the widget -------------------------------------------------------------------
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """The keeper turned to this side."""
+        self.entered.emit()
+        self.update()
+        super().focusInEvent(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """A stroke in hand is dropped."""
+        self.drop()
+        self.update()
+        super().focusOutEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The comb is fitted into the new size at once; it is small work."""
+        self._fit()
+        self._shine = None
+        self._redraw()
+        super().resizeEvent(event)
+
+    def sizeHint(self) -> QSize:
+        """As on a screen of 1366 pixels."""
+        return QSize(525, 295)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The ready picture, and over it what is not the comb's own."""
+        painter = QPainter(self)
+        rect, view, picture = event.rect(), self._view, self.side.picture
+        if view is None or picture is None:
+            painter.fillRect(rect, QColor(self._palette.ground))
+        else:
+            comb = QRect(view.left, view.top, view.width, view.height)
+            if not comb.contains(rect):
+                self._paint_frame(painter, comb)
+            painter.setClipRect(comb.intersected(rect))
+            if self.side.is_bare:
+                paint_bare(painter, QRectF(comb), self._palette)
+                paint_blank_word(painter, QRectF(comb), self._blank_word, self._palette)
+            elif self.side.pictured == view:
+                painter.drawImage(comb.topLeft(), picture.image)
+            else:
+                self._paint_stretched(painter, view, picture.image)
+            self._paint_over(painter, view, rect)
+        painter.end()
+
+    def _paint_frame(self, painter: QPainter, comb: QRect) -> None:
+        paint_frame(
+            painter,
+            self.rect(),
+            comb,
+            self._palette,
+            self._entrance,
+            current=self._is_current,
+            focused=self.hasFocus(),
+        )
+
+    def _paint_stretched(self, painter: QPainter, view: Viewport, image: QImage) -> None:
+        """The picture of a moment ago, put where it would be now."""
+        old = self.side.pictured
+        painter.fillRect(QRect(view.left, view.top, view.width, view.height), QColor(self._palette.sunk))
+        if old is not None:
+            corners = ((old.left, old.top), (old.left + old.width, old.top + old.height))
+            (x0, y0), (x1, y1) = (view.to_px(old.to_mm(*corner)) for corner in corners)
+            painter.drawImage(QRectF(x0, y0, x1 - x0, y1 - y0), image)
+
+    def _paint_over(self, painter: QPainter, view: Viewport, rect: QRect) -> None:
+        if self._rings:
+            self._shine = self._shine or shine_image(self._rings, view)
+            painter.drawImage(QPoint(view.left, view.top), self._shine)
+        self._paint_marks(painter, rect)
+        shape, cell, lattice = self.side.shape_mm, self.cursor_cell.cell, self.side.lattice
+        if shape is not None:
+            paint_shape(painter, view, shape)
+        if cell is not None and lattice is not None and self.hasFocus():
+            paint_cell_cursor(painter, view, lattice, cell, self._palette)
+            paint_brush(painter, self.place_of(cell), view, self.hand, tag=True, cross=True)
+        elif self._pointer is not None and self._dragged is None:
+            paint_brush(painter, self._pointer, view, self.hand, tag=not self.side.is_busy, cross=False)
+
+    def _paint_marks(self, painter: QPainter, rect: QRect) -> None:
+        chosen = self.mark_in_hand() if self.cursor_cell.cell is not None else self._dragged
+        for mark in self._marks:
+            if mark.cell is None:
+                continue
+            at = self._pointer if mark is self._dragged and self._pointer else self.place_of(mark.cell)
+            if mark_rect(at).intersects(rect):
+                ring = QColor(self._palette.focus) if mark is chosen else None
+                paint_mark(painter, at, mark.kind, mark.cell_kind, chosen=ring)

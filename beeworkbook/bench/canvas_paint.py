@@ -1,0 +1,139 @@
+"""What lies round and over the comb on the bench: the frame's wood, the brush, the cursor, a line in hand."""
+
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPen, QPolygonF
+
+from beeworkbook.bench.hand import Hand
+from beeworkbook.bench.tools.base import ToolName
+from beeworkbook.bench.viewport import Viewport
+from beeworkbook.comb.contents import Content
+from beeworkbook.comb.key_letters import installed_letters
+from beeworkbook.comb.lattice import Lattice, Points
+from beeworkbook.comb.orientation import EntranceMark
+from beeworkbook.qt import theme
+from beeworkbook.qt.marks import DISC_GROUND, DISC_INK, DISC_PX
+from beeworkbook.qt.palette import Palette
+
+_LUG: Final = 7
+_BAR: Final = 4
+_TAG: Final = 15
+_ROUND: Final = {ToolName.BRUSH, ToolName.ERASE}
+
+
+def paint_frame(
+    painter: QPainter,
+    whole: QRect,
+    comb: QRect,
+    palette: Palette,
+    entrance: EntranceMark,
+    *,
+    current: bool,
+    focused: bool,
+) -> None:
+    """The frame round the comb: top bar with its lugs, side bars, and where the entrance is.
+
+    The side the keeper is at is drawn in the focus colour, heavier while it has the keyboard.
+    """
+    painter.fillRect(whole, QColor(palette.ground))
+    wood = QRectF(comb).adjusted(-2.5, -2.5, 2.5, 2.5)
+    colour = QColor(palette.focus if current else palette.edge)
+    painter.setPen(QPen(colour, 2.0 if focused else 1.0))
+    painter.setBrush(QColor(palette.sunk))
+    painter.drawRect(wood)
+    for left in (wood.left() - 2, wood.right() - _LUG + 2):
+        painter.fillRect(QRectF(left, wood.top() - 2.5, _LUG, 4.0), colour)
+    _paint_entrance(painter, wood, palette, entrance)
+
+
+def _paint_entrance(painter: QPainter, wood: QRectF, palette: Palette, entrance: EntranceMark) -> None:
+    bar = {
+        EntranceMark.LEFT: QRectF(wood.left() - 1, wood.top(), _BAR, wood.height()),
+        EntranceMark.RIGHT: QRectF(wood.right() + 1 - _BAR, wood.top(), _BAR, wood.height()),
+        EntranceMark.FACE: QRectF(wood.left(), wood.bottom() + 1 - _BAR, wood.width(), _BAR),
+    }.get(entrance)
+    if bar is not None:
+        painter.fillRect(bar, QColor(palette.ink))
+
+
+def paint_blank_word(painter: QPainter, comb: QRectF, word: str, palette: Palette) -> None:
+    """A word in the middle of a bare side."""
+    painter.setPen(QColor(palette.second_ink))
+    painter.setFont(theme.sans(theme.BODY_PX, italic=True))
+    painter.drawText(comb, Qt.AlignmentFlag.AlignCenter, word)
+
+
+def brush_rect(at: QPointF, radius: float) -> QRect:
+    """What the brush and its tag may cover round a place."""
+    reach = max(radius, 6.0) + 4
+    return QRectF(at.x() - reach, at.y() - reach, 2 * reach + _TAG + 6, 2 * reach + _TAG + 6).toAlignedRect()
+
+
+def mark_rect(at: QPointF) -> QRect:
+    """What a mark's disc and its ring may cover round a place."""
+    reach = DISC_PX / 2 + 6
+    return QRectF(at.x() - reach, at.y() - reach, 2 * reach, 2 * reach).toAlignedRect()
+
+
+def paint_brush(
+    painter: QPainter, at: QPointF, view: Viewport, hand: Hand, *, tag: bool, cross: bool
+) -> None:
+    """The brush as a ring in its true size, if asked with its content's letter beside it and a cross."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    radius = hand.radius_mm * view.scale if hand.tool in _ROUND else 5.0
+    if hand.tool in _ROUND:
+        painter.setPen(QPen(DISC_GROUND, 3.0))
+        painter.drawEllipse(at, radius, radius)
+        painter.setPen(QPen(DISC_INK, 1.25))
+        painter.drawEllipse(at, radius, radius)
+    for colour, width in ((DISC_GROUND, 3.0), (DISC_INK, 1.25)) if cross else ():
+        painter.setPen(QPen(colour, width))
+        painter.drawLine(at - QPointF(4, 0), at + QPointF(4, 0))
+        painter.drawLine(at - QPointF(0, 4), at + QPointF(0, 4))
+    if tag:
+        _paint_tag(painter, at + QPointF(radius * 0.7 + 4, radius * 0.7 + 4), hand)
+
+
+def _paint_tag(painter: QPainter, at: QPointF, hand: Hand) -> None:
+    letter = installed_letters().contents.get(hand.content, "")
+    if hand.tool is ToolName.ERASE or hand.content is Content.NOT_RECORDED:
+        letter = "×"
+    elif hand.tool is ToolName.PICK:
+        letter = "?"
+    rect = QRectF(at.x(), at.y(), _TAG, _TAG)
+    painter.setPen(QPen(DISC_INK, 1.0))
+    painter.setBrush(DISC_GROUND)
+    painter.drawRoundedRect(rect, 2, 2)
+    painter.setFont(theme.sans(theme.LABEL_PX, bold=True))
+    painter.drawText(rect, Qt.AlignmentFlag.AlignCenter, letter)
+
+
+def paint_cell_cursor(
+    painter: QPainter, view: Viewport, lattice: Lattice, cell: int, palette: Palette
+) -> None:
+    """The cell the keyboard is at, its walls in the focus colour on a pale casing."""
+    x, y = lattice.centres[cell].tolist()
+    corners = [QPointF(*view.to_px((x + dx, y + dy))) for dx, dy in lattice.hexagon_mm.tolist()]
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for colour, width in ((DISC_GROUND, 5.0), (QColor(palette.focus), 2.5)):
+        painter.setPen(QPen(QBrush(colour), width))
+        painter.drawPolygon(QPolygonF(corners))
+
+
+def paint_shape(painter: QPainter, view: Viewport, shape: Points) -> None:
+    """The line of a tool at work."""
+    path = QPainterPath()
+    for at, (x, y) in enumerate(shape.tolist()):
+        place = QPointF(*view.to_px((x, y)))
+        if at:
+            path.lineTo(place)
+        else:
+            path.moveTo(place)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for colour, width in ((DISC_GROUND, 3.5), (DISC_INK, 1.5)):
+        painter.setPen(QPen(colour, width))
+        painter.drawPath(path)
