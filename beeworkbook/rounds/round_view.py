@@ -1,0 +1,295 @@
+"""The Round: an afternoon's lines, a row a colony as they stand, and the read-back of what was noted.
+
+It puts the head, the sheet and the read-back together, keeps finished fields, and follows the desk.
+"""
+
+from datetime import date
+from typing import Final
+
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+
+from beeworkbook.colony.records import (
+    Apiary,
+    ApiaryId,
+    Colony,
+    Housing,
+    Queen,
+    Round,
+    Setting,
+    Stand,
+)
+from beeworkbook.colony.sentences import Field, Target
+from beeworkbook.qt.desk import Desk, View
+from beeworkbook.qt.desk import Spot as DeskSpot
+from beeworkbook.qt.palette import Palette
+from beeworkbook.rounds.field import TARGETS, FieldError, field_hint, shown
+from beeworkbook.rounds.head import RoundHead
+from beeworkbook.rounds.read_back import ReadBack
+from beeworkbook.rounds.row import Row, read_row
+from beeworkbook.rounds.sheet import RoundSheet
+from beeworkbook.rounds.walk import Spot, Step, first_spot, nearest_spot
+from beeworkbook.rounds.writing import keep
+from beeworkbook.words import say
+from beeworkbook.workbook.changes import Changes
+from beeworkbook.workbook.errors import RefusedError
+
+_WHOLE: Final = (Apiary, Stand, Colony, Housing, Round, Setting, Queen)
+"""A change of one of these may change every line."""
+_LEAST_READ_BACK: Final = 116
+
+
+class RoundView(QWidget):
+    """The round of the desk's apiary and day."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        """The round of this desk."""
+        super().__init__(parent)
+        self._desk = desk
+        self._stale = True
+        self._of: tuple[ApiaryId | None, date] | None = None
+        self._refused: dict[tuple[ApiaryId | None, date], dict[Spot, tuple[str, str]]] = {}
+        self.setObjectName("ground")
+        self.head = RoundHead(desk)
+        self.sheet = RoundSheet(desk.palette, self._keep)
+        self.sheet.setAccessibleName(say("Lines of the round"))
+        self.read_back = ReadBack(desk.palette)
+        self._hint = QLabel()
+        self._hint.setObjectName("small")
+        self._keys = QLabel(
+            say(
+                "Enter: next colony    = as last time    - not looked    Ctrl+Enter: comb by comb    "
+                "blank is never a no"
+            )
+        )
+        self._keys.setObjectName("small")
+        self._nobody = QLabel(say("No colony stood in this apiary on that day."))
+        self._nobody.setContentsMargins(14, 10, 14, 10)
+        self._lay_out()
+        self.sheet.spot_changed.connect(self._spot_in_hand)
+        self.sheet.went_deeper.connect(self._deeper)
+        self.sheet.walked_out.connect(self._walked_out)
+        self.sheet.heading_menu.connect(self._heading_menu)
+        self.read_back.chosen.connect(self._lead_to)
+        desk.spot_changed.connect(self._spot_changed)
+        desk.book_changed.connect(self._book_changed)
+        desk.palette_changed.connect(self._dress)
+        self.refill()
+
+    def _lay_out(self) -> None:
+        hints = QHBoxLayout()
+        hints.setContentsMargins(14, 3, 14, 5)
+        hints.addWidget(self._hint, 1)
+        hints.addWidget(self._keys)
+        head_rule = QFrame()
+        head_rule.setObjectName("edge")
+        rule = QFrame()
+        rule.setObjectName("edge")
+        below = QWidget()
+        below.setObjectName("board")
+        title = QLabel(say("Read back"))
+        title.setObjectName("head")
+        small = QLabel(say("each word leads to its field"))
+        small.setObjectName("small")
+        heading = QHBoxLayout()
+        heading.setSpacing(10)
+        heading.addWidget(title)
+        heading.addWidget(small, 1)
+        told = QVBoxLayout(below)
+        told.setContentsMargins(14, 8, 14, 6)
+        told.setSpacing(6)
+        told.addLayout(heading)
+        told.addWidget(self.read_back, 1)
+        below.setMinimumHeight(_LEAST_READ_BACK)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.head)
+        column.addWidget(head_rule)
+        column.addWidget(self._nobody)
+        column.addWidget(self.sheet, 2)
+        column.addLayout(hints)
+        column.addWidget(rule)
+        column.addWidget(below, 1)
+
+    # --- what it shows ----------------------------------------------------------------------------
+
+    @property
+    def rows(self) -> tuple[Row, ...]:
+        """The lines as they are now."""
+        return self.sheet.rows
+
+    @property
+    def targets(self) -> tuple[Target, ...]:
+        """The columns of this round."""
+        asked = self.head.asked
+        return tuple(target for target in TARGETS if isinstance(target, Field) or target in asked)
+
+    def refill(self) -> None:
+        """Read the whole round anew."""
+        self._stale = False
+        spot = self._desk.spot
+        whose = (spot.apiary_id, spot.day)
+        if whose != self._of:
+            self._of = whose
+            self.sheet.spot = None
+            self.sheet.editor.hide()
+            self.sheet.trouble.hide()
+            self.sheet.refused = self._refused.setdefault(whose, {})
+        self.head.refill()
+        self.sheet.set_rows(self._read_rows(), self.targets)
+        self._tell_rows()
+        self._follow(spot)
+
+    def _read_rows(self) -> list[Row]:
+        spot, book = self._desk.spot, self._desk.book
+        if spot.apiary_id is None:
+            return []
+        return [
+            read_row(book, place.stand, place.colony, spot.day)
+            for place in book.read.standing(spot.apiary_id, spot.day)
+            if place.colony is not None
+        ]
+
+    def _tell_rows(self) -> None:
+        self.read_back.set_rows(self.rows)
+        self._nobody.setVisible(not self.rows)
+        self.sheet.setVisible(bool(self.rows))
+        self.sheet.setMaximumHeight(self.sheet.wanted_height())
+        self.sheet.editor.setReadOnly(self._desk.book.read_only)
+
+    def take_focus(self) -> None:
+        """Put the keyboard back where it was in the round; on the first field of the colony otherwise."""
+        self._refresh_if_stale()
+        self._follow(self._desk.spot)
+        spot = self.sheet.spot
+        if spot is not None:
+            self.sheet.go(spot)
+        else:
+            self.sheet.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    # --- keeping ----------------------------------------------------------------------------------
+
+    def _keep(self, row: Row, target: Target, typed: str) -> str:
+        """Keep a finished field; the sentence of a refusal, or nothing."""
+        apiary_id = self._desk.spot.apiary_id if self._of is None else self._of[0]
+        if apiary_id is None:
+            return ""
+        try:
+            visit_id = keep(self._desk.book, row, target, typed, apiary_id, self.head.left_out, source=self)
+        except (FieldError, RefusedError) as error:
+            return str(error)
+        spot = self._desk.spot
+        here = (spot.colony_id, spot.day) == (row.colony.id, row.day)
+        if here and visit_id is not None and spot.visit_id != visit_id:
+            self._desk.go(visit_id=visit_id)
+        return ""
+
+    # --- going ------------------------------------------------------------------------------------
+
+    def _spot_in_hand(self, spot: Spot) -> None:
+        self.sheet.setMaximumHeight(self.sheet.wanted_height())
+        row = self.sheet.row
+        if row is None:
+            return
+        self._hint.setText(field_hint(row, spot.target))
+        self._hint.setToolTip(self._hint.text())
+        self.read_back.set_spot(spot)
+        if self._desk.spot.colony_id != spot.colony_id:
+            self._desk.go(colony_id=spot.colony_id)
+
+    def _follow(self, spot: DeskSpot) -> None:
+        """The line of the desk's colony is the one being worked."""
+        if spot.colony_id is None or (self.sheet.spot and self.sheet.spot.colony_id == spot.colony_id):
+            return
+        row = next((row for row in self.rows if row.colony.id == spot.colony_id), None)
+        if row is None:
+            return
+        in_hand = self.sheet.spot
+        target = first_spot(row, self.targets)
+        if in_hand is not None:
+            target = nearest_spot(row, self.targets, in_hand.target)
+        if target is not None:
+            typing = self.sheet.editor.hasFocus()
+            self.sheet.finish()
+            self.sheet.go(target, focus=typing)
+
+    def _deeper(self, row: Row) -> None:
+        visit = row.now.visit
+        self._desk.go(
+            view=View.BOX, colony_id=row.colony.id, visit_id=visit.id if visit is not None else None
+        )
+
+    def _walked_out(self, step: Step) -> None:
+        if step is Step.BACK:
+            self.head.columns.setFocus(Qt.FocusReason.BacktabFocusReason)
+        else:
+            self.read_back.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def _lead_to(self, spot: Spot) -> None:
+        row = self.sheet.row_of(spot)
+        if row is not None:
+            target = nearest_spot(row, self.targets, spot.target)
+            if target is not None:
+                self.sheet.go(target)
+
+    def _heading_menu(self, _target: Target, place: QPoint) -> None:
+        self.head.open_menu_at(place)
+
+    # --- answers to signals -----------------------------------------------------------------------
+
+    def _spot_changed(self, spot: DeskSpot) -> None:
+        if spot.view is not View.ROUND:
+            self.sheet.finish()
+            return
+        if (spot.apiary_id, spot.day) != self._of:
+            self.sheet.finish()
+            self.refill()
+        else:
+            self._follow(spot)
+
+    def _book_changed(self, changes: Changes) -> None:
+        if not self.isVisible():
+            self._stale = True
+        elif changes.everything or any(changes.touches(kind) for kind in _WHOLE):
+            self.refill()
+        else:
+            self._reread(changes)
+
+    def _reread(self, changes: Changes) -> None:
+        for row in self.rows:
+            if row.colony.id in changes.colonies:
+                fresh = read_row(self._desk.book, row.stand, row.colony, row.day)
+                self.sheet.set_row(fresh)
+                if changes.source is not self:
+                    self._show_what_changed(row, fresh)
+        self._tell_rows()
+
+    def _show_what_changed(self, before: Row, after: Row) -> None:
+        """Undo and redo go to the field they changed."""
+        spot = self.sheet.spot
+        if spot is None or spot.colony_id != after.colony.id or not self.sheet.editor.hasFocus():
+            return
+        changed = [target for target in self.targets if shown(before, target) != shown(after, target)]
+        target = nearest_spot(after, self.targets, changed[0]) if changed else None
+        if target is not None and target != spot and not self.sheet.editor.touched:
+            self.sheet.go(target)
+
+    def _dress(self, palette: Palette) -> None:
+        self.sheet.set_palette(palette)
+        self.read_back.set_palette(palette)
+
+    def _refresh_if_stale(self) -> None:
+        if self._stale:
+            self.refill()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """What changed while nobody looked is read now."""
+        super().showEvent(event)
+        self._refresh_if_stale()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The reminder of keys goes before the hint is squeezed."""
+        super().resizeEvent(event)
+        self._keys.setVisible(self.width() > 1000)

@@ -1,0 +1,228 @@
+"""The lines of a round drawn: this time's answers, last time's small below them, the colony kept in sight.
+
+It is told what to draw and where; it knows no book and no keys.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
+
+from beeworkbook.colony.records import Question
+from beeworkbook.colony.sentences import Field, Target
+from beeworkbook.qt import theme
+from beeworkbook.qt.icons import State, paint_state
+from beeworkbook.qt.palette import Palette
+from beeworkbook.rounds.columns import MARGIN, STAND, Column, Columns
+from beeworkbook.rounds.field import asked, field_heading, last_shown, not_looked, shown
+from beeworkbook.rounds.offers import feed_look_offered, look_offered, short_day
+from beeworkbook.rounds.row import Row
+from beeworkbook.words import say
+
+HEAD_HEIGHT: Final = 24
+ROW_HEIGHT: Final = 52
+NOTE_HEIGHT: Final = 20
+_GAP: Final = 8
+_LINE: Final = QRectF(0, 6, 0, 22)
+_SMALL: Final = QRectF(0, 28, 0, 18)
+_LEFT: Final = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+_WAS_PASSED: Final = (Question.EGGS, Question.YOUNG, Question.BROOD)
+
+
+@dataclass(frozen=True)
+class RowLook:
+    """How one line is to be drawn. `refused` are texts not taken, by field; `typing` is the field in hand."""
+
+    chosen: bool = False
+    typing: Target | None = None
+    refused: Mapping[Target, str] | None = None
+
+
+def row_height(row: Row, *, chosen: bool) -> int:
+    """How tall a line is: the one being worked has room for what there is to mention."""
+    return ROW_HEIGHT + (NOTE_HEIGHT if chosen and row.notes else 0)
+
+
+def notes_words(row: Row) -> str:
+    """What there is to mention about a line, each with its reason."""
+    return "   ".join(say("{text} ({reason})", text=note.text, reason=note.reason) for note in row.notes)
+
+
+class RowPainter:
+    """Draws the heading and the lines in a palette."""
+
+    def __init__(self, palette: Palette, columns: Columns, targets: tuple[Target, ...]) -> None:
+        """A painter for these columns."""
+        self._p = palette
+        self._columns = columns
+        self._targets = targets
+
+    def paint_heading(self, painter: QPainter, shift: float, width: float) -> None:
+        """The names of the columns between two rules."""
+        p = self._p
+        painter.fillRect(QRectF(0, 0, width, HEAD_HEIGHT), QColor(p.ground))
+        painter.setFont(theme.sans(theme.LABEL_PX))
+        painter.setPen(QColor(p.second_ink))
+        painter.save()
+        painter.setClipRect(QRectF(self._columns.frozen, 0, width, HEAD_HEIGHT))
+        for column in self._columns.columns:
+            rect = QRectF(column.left - shift, 0, column.width - 3, HEAD_HEIGHT)
+            _text(painter, rect, field_heading(column.target))
+        painter.restore()
+        _text(painter, QRectF(MARGIN + 6, 0, STAND - 6, HEAD_HEIGHT), say("stand"))
+        _text(painter, QRectF(MARGIN + STAND, 0, self._columns.colony_width, HEAD_HEIGHT), say("colony"))
+        painter.fillRect(QRectF(MARGIN, HEAD_HEIGHT - 1, width - 2 * MARGIN, 1), QColor(p.edge))
+
+    def paint_row(self, painter: QPainter, row: Row, rect: QRectF, shift: float, look: RowLook) -> None:
+        """One line inside `rect`; `shift` is how far the fields are scrolled to the left."""
+        p = self._p
+        painter.save()
+        painter.translate(rect.topLeft())
+        width = rect.width()
+        if look.chosen:
+            ground = QRectF(MARGIN - 4, 0, width - 2 * MARGIN + 8, rect.height() - 1)
+            painter.fillRect(ground, QColor(p.selection))
+            painter.fillRect(QRectF(MARGIN - 4, 0, 3, rect.height() - 1), QColor(p.focus))
+        painter.fillRect(QRectF(MARGIN, rect.height() - 1, width - 2 * MARGIN, 1), QColor(p.rule))
+        self._paint_colony(painter, row)
+        painter.save()
+        painter.setClipRect(QRectF(self._columns.frozen, 0, width - self._columns.frozen, rect.height() - 1))
+        painter.translate(-shift, 0)
+        self._paint_fields(painter, row, look)
+        painter.restore()
+        if look.chosen and row.notes:
+            self._paint_notes(painter, row, QRectF(0, ROW_HEIGHT - 6, width, NOTE_HEIGHT))
+        painter.restore()
+
+    # --- within -----------------------------------------------------------------------------------
+
+    def _paint_colony(self, painter: QPainter, row: Row) -> None:
+        p = self._p
+        stand = QRectF(MARGIN + 6, _LINE.top(), STAND - 10, _LINE.height())
+        self._write(painter, stand, row.stand.name, theme.sans(), p.second_ink)
+        room = self._columns.colony_width - _GAP
+        name = QRectF(MARGIN + STAND, _LINE.top() - 1, room, _LINE.height())
+        self._write(painter, name, row.colony.name, theme.serif(17, bold=True), p.ink)
+        last = row.last.visit
+        words = say("last, {day}", day=short_day(last.day)) if last else say("first line")
+        small = QRectF(MARGIN + STAND, _SMALL.top(), room, _SMALL.height())
+        self._write(painter, small, words, theme.sans(theme.LABEL_PX, italic=True), p.second_ink)
+
+    def _paint_fields(self, painter: QPainter, row: Row, look: RowLook) -> None:
+        fields = asked(row, self._targets)
+        for column in self._columns.columns:
+            self._paint_small(painter, row, column)
+            if column.target == look.typing:
+                continue
+            refused = (look.refused or {}).get(column.target)
+            if refused is not None:
+                self._paint_refused(painter, column, refused)
+            elif column.target in fields or shown(row, column.target):
+                self._paint_field(painter, row, column, look, to_ask=column.target in fields)
+        self._paint_state(painter, row)
+
+    def _paint_field(
+        self, painter: QPainter, row: Row, column: Column, look: RowLook, *, to_ask: bool
+    ) -> None:
+        p, text = self._p, shown(row, column.target)
+        rect = QRectF(column.left, _LINE.top(), self._room(row, column), _LINE.height())
+        if not text:
+            if look.chosen and to_ask:
+                y = _LINE.bottom() - 2.5
+                painter.setPen(QPen(QColor(p.edge), 1))
+                painter.drawLine(QPointF(column.left, y), QPointF(column.right - _GAP, y))
+            return
+        quiet = not_looked(row, column.target)
+        font = _font(column.target)
+        if QFontMetricsF(font).horizontalAdvance(text) > rect.width():
+            text = "–" if quiet else _shorter(row, column.target, text)
+        self._write(painter, rect, text, font, p.second_ink if quiet else p.ink)
+
+    def _room(self, row: Row, column: Column) -> float:
+        """A heft has the empty columns beside it to itself."""
+        wide = column.target is Question.STORES and row.shut
+        return column.width * (2 if wide else 1) - _GAP / 2
+
+    def _paint_small(self, painter: QPainter, row: Row, column: Column) -> None:
+        p = self._p
+        rect = QRectF(column.left, _SMALL.top(), column.width - _GAP / 2, _SMALL.height())
+        if column.target is Field.NEXT:
+            self._write(
+                painter, rect, _next_small(row), theme.sans(theme.LABEL_PX, italic=True), p.second_ink
+            )
+            return
+        text = last_shown(row, column.target)
+        font = theme.sans(theme.LABEL_PX)
+        if column.target is Field.NOTE:
+            font = theme.serif(13)
+        elif text == say("not looked") and QFontMetricsF(font).horizontalAdvance(text) > rect.width():
+            text = "–"
+        self._write(painter, rect, text, font, p.second_ink)
+
+    def _paint_refused(self, painter: QPainter, column: Column, text: str) -> None:
+        colour = QColor(self._p.propolis)
+        paint_state(painter, QRectF(column.left, _LINE.top() + 7, 9, 9), State.OVERDUE, colour)
+        rect = QRectF(column.left + 12, _LINE.top(), column.width - 14, _LINE.height())
+        self._write(painter, rect, text, _font(column.target), self._p.propolis)
+
+    def _paint_state(self, painter: QPainter, row: Row) -> None:
+        """In place of the fields nobody was asked: why not."""
+        words = ""
+        if row.passed:
+            words = say("passed over")
+        elif row.shut:
+            words = say("heft, left + right sides") if row.now.heft else say("seen from outside")
+        elif row.by_comb and not any(shown(row, target) for target in _WAS_PASSED):
+            words = say("combs noted in the box")
+        spans = [column for target in _WAS_PASSED if (column := self._columns.of(target)) is not None]
+        if words and spans:
+            rect = QRectF(
+                spans[0].left, _LINE.top(), spans[-1].right - spans[0].left - _GAP / 2, _LINE.height()
+            )
+            self._write(painter, rect, words, theme.sans(theme.LABEL_PX), self._p.second_ink)
+
+    def _paint_notes(self, painter: QPainter, row: Row, rect: QRectF) -> None:
+        left = MARGIN + STAND
+        paint_state(painter, QRectF(left, rect.top() + 6, 8, 8), State.SOON, QColor(self._p.soon))
+        room = QRectF(left + 14, rect.top(), rect.width() - left - 14 - MARGIN, rect.height())
+        self._write(painter, room, notes_words(row), theme.sans(theme.LABEL_PX), self._p.ink)
+
+    @staticmethod
+    def _write(painter: QPainter, rect: QRectF, text: str, font: QFont, colour: str) -> None:
+        if text:
+            painter.setFont(font)
+            painter.setPen(QColor(colour))
+            _text(painter, rect, text)
+
+
+def _font(target: Target) -> QFont:
+    if target is Field.NOTE:
+        return theme.serif(theme.NOTE_PX)
+    return theme.sans(bold=target is Field.NEXT)
+
+
+def _shorter(row: Row, target: Target, text: str) -> str:
+    """What was typed, where that is shorter than what is written: "1C 5B" for "1 charged 5B"."""
+    answer = row.now.answers.get(Question(target)) if target in {Question.CELLS, Question.QUEEN} else None
+    return answer.typed if answer is not None and 0 < len(answer.typed) < len(text) else text
+
+
+def _next_small(row: Row) -> str:
+    """What is offered stands small under the next day, and what was put down for the feed."""
+    visit = row.now.visit
+    if visit is None:
+        return ""
+    if visit.next_day is None:
+        due = feed_look_offered(row) or look_offered(row)
+        return say("{day}?", day=short_day(due.day)) if due is not None else ""
+    if row.feed_look is not None:
+        return say("feed {day}", day=short_day(row.feed_look.day))
+    return ""
+
+
+def _text(painter: QPainter, rect: QRectF, text: str) -> None:
+    line = " ".join(text.split())
+    elided = QFontMetricsF(painter.font()).elidedText(line, Qt.TextElideMode.ElideRight, rect.width())
+    painter.drawText(rect, _LEFT | Qt.TextFlag.TextSingleLine, elided)
