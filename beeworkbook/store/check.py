@@ -26,8 +26,9 @@ from beeworkbook.store.database import Database
 from beeworkbook.store.errors import DamagedWorkbookError
 from beeworkbook.store.link import Link
 from beeworkbook.store.lookup import find, own_type, record_of
-from beeworkbook.store.statements import chosen, text_of
-from beeworkbook.store.tallies import COLUMNS, tally_row
+from beeworkbook.store.rows import TABLE_NAMES
+from beeworkbook.store.tallies import tally_row
+from beeworkbook.store.texts import text as text_of
 from beeworkbook.words import say
 
 _S = TypeVar("_S", bound=Stay)
@@ -78,7 +79,7 @@ def _file(link: Link) -> Iterator[Finding]:
 
 def _records(link: Link) -> Iterator[Finding]:
     for cls in RECORD_TYPES:
-        for row in link.rows(text_of(chosen(cls))):
+        for row in link.rows(text_of(f"all {TABLE_NAMES[cls]}")):
             try:
                 record_of(link, cls, row)
             except DamagedWorkbookError as error:
@@ -98,15 +99,12 @@ def _sides(link: Link) -> Iterator[Finding]:
     frames: dict[str, FrameType] = {own.id: own_type(own) for own in find(link, OwnFrame, {})} | dict(
         FRAME_TYPES
     )
-    tallies: dict[Any, tuple[Any, ...]] = {
-        row[0]: row[1:]
-        for row in link.rows(f"SELECT side_id, {', '.join(COLUMNS)} FROM tally")  # noqa: S608 - our own names
-    }
+    tallies: dict[Any, tuple[Any, ...]] = {row[0]: row[1:] for row in link.rows(text_of("all tally"))}
     drawn = {side_id for (side_id,) in link.rows("SELECT side_id FROM comb")}
     for (side_id,) in link.rows("SELECT id FROM side"):
         if side_id not in drawn:
             yield Finding(Trouble.DRAWING, say("Side {id} has no drawing.", id=side_id))
-    for row in link.rows(text_of(chosen(Side))):
+    for row in link.rows(text_of("all side")):
         side = record_of(link, Side, row)
         frame = frames.get(side.frame_type)
         if frame is None:

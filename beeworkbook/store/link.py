@@ -6,16 +6,23 @@ log when it is first written and back when it is closed, so that opening it to l
 """
 
 import sqlite3
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
+from threading import get_ident
 from typing import Any, Final
 from urllib.parse import quote
 
 from beeworkbook.store.errors import ReadOnlyError, StoreError, told
 
 _WAIT_SECONDS: Final = 5.0
-_CACHE_KIB: Final = 8000
+_PRAGMAS: Final = (
+    "foreign_keys = ON",
+    "synchronous = FULL",
+    "cache_size = -8000",
+    "trusted_schema = OFF",
+)
+"""Asked of every connection; the size of the cache is in KiB."""
 Params = Sequence[Any] | Mapping[str, Any]
 Row = tuple[Any, ...]
 
@@ -26,37 +33,24 @@ class Link:
     def __init__(self, path: Path, *, read_only: bool = False, immutable: bool = False) -> None:
         self.path = path
         self.read_only = read_only
-        self._depth = 0
+        self.driver = self._connected("ro" if read_only else "rw", immutable=immutable)
+        self._immutable = immutable
         self._logging_ahead = False
-        mode = "ro" if read_only else "rw"
-        address = f"file:{quote(str(path))}?mode={mode}{'&immutable=1' if immutable else ''}"
-        try:
-            self.driver = sqlite3.connect(address, uri=True, isolation_level=None, timeout=_WAIT_SECONDS)
-        except sqlite3.Error as error:
-            raise told(error, path) from error
-        try:
-            self._prepare()
-        except BaseException:
-            self.driver.close()
-            raise
-
-    def _prepare(self) -> None:
-        self.run("PRAGMA foreign_keys = ON")
-        self.run("PRAGMA synchronous = FULL")
-        self.run(f"PRAGMA cache_size = -{_CACHE_KIB}")
-        self.run("PRAGMA trusted_schema = OFF")
+        self._home = get_ident()
+        self._writing: int | None = None
+        self._others: dict[int, sqlite3.Connection] = {}
 
     def rows(self, text: str, params: Params = ()) -> list[Row]:
         """All rows of a question."""
         try:
-            return self.driver.execute(text, params).fetchall()
+            return self._here().execute(text, params).fetchall()
         except sqlite3.Error as error:
             raise told(error, self.path) from error
 
     def row(self, text: str, params: Params = ()) -> Row | None:
         """The first row of a question, or None."""
         try:
-            found: Row | None = self.driver.execute(text, params).fetchone()
+            found: Row | None = self._here().execute(text, params).fetchone()
         except sqlite3.Error as error:
             raise told(error, self.path) from error
         return found
@@ -65,13 +59,6 @@ class Link:
         """Send a statement; gives the id of a row it made."""
         try:
             return self.driver.execute(text, params).lastrowid or 0
-        except sqlite3.Error as error:
-            raise told(error, self.path) from error
-
-    def run_many(self, text: str, rows: Iterable[Params]) -> None:
-        """Send a statement once for each of these rows."""
-        try:
-            self.driver.executemany(text, rows)
         except sqlite3.Error as error:
             raise told(error, self.path) from error
 
@@ -86,29 +73,34 @@ class Link:
             self.run("PRAGMA journal_mode = WAL")
             self._logging_ahead = True
         self.run("BEGIN IMMEDIATE")
+        self._writing = get_ident()
 
     def commit(self) -> None:
         """End the write: it is on the disk when this returns."""
         self.run("COMMIT")
+        self._writing = None
 
     def roll_back(self) -> None:
         """Undo all since begin; a connection that has already done so is left in peace."""
+        self._writing = None
         if self.driver.in_transaction:
             self.run("ROLLBACK")
 
     @contextmanager
     def reading(self) -> Iterator[None]:
         """All reads within see one state of the book, also when another program writes meanwhile."""
-        if self._depth or self.driver.in_transaction:
+        driver = self._here()
+        if driver.in_transaction:
             yield
             return
-        self.run("BEGIN")
-        self._depth += 1
         try:
+            driver.execute("BEGIN")
             yield
+        except sqlite3.Error as error:
+            raise told(error, self.path) from error
         finally:
-            self._depth -= 1
-            self.roll_back()
+            if driver.in_transaction:
+                driver.execute("ROLLBACK")
 
     def close(self) -> None:
         """Fold the log into the file, so that one file is the whole book, and let go.
@@ -116,6 +108,8 @@ class Link:
         What cannot be folded now, because another program is reading, is folded at the next opening.
         """
         try:
+            for driver in self._others.values():
+                driver.close()  # the log can be folded in only by the last one
             if not self.read_only:
                 self.roll_back()
                 self.run("PRAGMA wal_checkpoint(TRUNCATE)")
@@ -123,4 +117,34 @@ class Link:
         except StoreError:
             pass
         finally:
+            self._others.clear()
             self.driver.close()
+
+    def _here(self) -> sqlite3.Connection:
+        """The connection of this thread: the one that writes, at home and for whoever writes just now.
+
+        Any other thread (an export, a check) reads through one of its own, undisturbed.
+        """
+        thread = get_ident()
+        if thread in {self._home, self._writing}:
+            return self.driver
+        if thread not in self._others:
+            self._others[thread] = self._connected("ro", immutable=self._immutable)
+        return self._others[thread]
+
+    def _connected(self, mode: str, *, immutable: bool) -> sqlite3.Connection:
+        address = f"file:{quote(str(self.path))}?mode={mode}{'&immutable=1' if immutable else ''}"
+        try:
+            # Every connection stays with its thread but to be closed, and while one writes for another.
+            driver = sqlite3.connect(
+                address, uri=True, isolation_level=None, timeout=_WAIT_SECONDS, check_same_thread=False
+            )
+        except sqlite3.Error as error:
+            raise told(error, self.path) from error
+        try:
+            for pragma in _PRAGMAS:
+                driver.execute(f"PRAGMA {pragma}")
+        except sqlite3.Error as error:
+            driver.close()
+            raise told(error, self.path) from error
+        return driver

@@ -7,7 +7,7 @@ from beeworkbook.comb.frames import FRAME_TYPES, FrameType, own_frame
 from beeworkbook.store.errors import DamagedWorkbookError, NoSuchRecordError
 from beeworkbook.store.link import Link, Row
 from beeworkbook.store.rows import R, form_of
-from beeworkbook.store.statements import any_text, find_text, get_text
+from beeworkbook.store.texts import find_text, text
 
 
 def record_of(link: Link, cls: type[R], row: Row) -> R:
@@ -20,7 +20,7 @@ def record_of(link: Link, cls: type[R], row: Row) -> R:
 
 def find_one(link: Link, cls: type[R], its_id: object) -> R | None:
     """The record with this id, or None."""
-    row = link.row(get_text(cls), (its_id,))
+    row = link.row(text(f"get {form_of(cls).table}"), (its_id,))
     return None if row is None else record_of(link, cls, row)
 
 
@@ -32,9 +32,8 @@ def find(link: Link, cls: type[R], equals: Mapping[str, object]) -> tuple[R, ...
     form = form_of(cls)
     values = {name: form.value(name, value) for name, value in equals.items()}
     blank = frozenset(name for name, value in values.items() if value is None)
-    text = find_text(cls, tuple(values), blank)
     asked = tuple(value for value in values.values() if value is not None)
-    return records_of(link, cls, link.rows(text, asked))
+    return records_of(link, cls, link.rows(find_text(form.table, tuple(values), blank), asked))
 
 
 def records_of(link: Link, cls: type[R], rows: Iterable[Row]) -> tuple[R, ...]:
@@ -44,7 +43,9 @@ def records_of(link: Link, cls: type[R], rows: Iterable[Row]) -> tuple[R, ...]:
 
 def any_with(link: Link, cls: type[R], name: str, value: object) -> bool:
     """Whether any record has this value in this field."""
-    return link.row(any_text(cls, name), (form_of(cls).value(name, value),)) is not None
+    form = form_of(cls)
+    asked = find_text(form.table, (name,), frozenset())
+    return link.row(asked, (form.value(name, value),)) is not None
 
 
 def frame_type(link: Link, its_id: str) -> FrameType:

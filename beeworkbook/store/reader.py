@@ -99,7 +99,7 @@ class Reader:
 
     def visits(self, colony_id: ColonyId) -> tuple[Visit, ...]:
         """The visits to a colony, by day."""
-        return looks.by_day(self._link, Visit, colony_id)
+        return looks.visits(self._link, colony_id)
 
     def visit_before(self, visit: Visit) -> Visit | None:
         """The visit to the same colony before this one, or None."""
@@ -126,7 +126,7 @@ class Reader:
 
     def side(self, visit_id: VisitId, frame_id: FrameId, face: Face) -> Side | None:
         """What was noted of one side in a visit, or None."""
-        return next(iter(self.find(Side, visit_id=visit_id, frame_id=frame_id, face=face)), None)
+        return looks.side(self._link, visit_id, frame_id, face)
 
     def last_sides(self, frame_id: FrameId, before: VisitId, *, seen: bool = True) -> dict[Face, Side]:
         """What was last noted of each face of a frame before a visit, by its letter at that visit.

@@ -12,8 +12,6 @@ from operator import attrgetter
 from types import UnionType
 from typing import Any, Final, Generic, TypeVar, Union, get_args, get_origin, get_type_hints
 
-from sqlalchemy import Table
-
 from beeworkbook.colony.records import (
     Answer,
     Apiary,
@@ -38,35 +36,35 @@ from beeworkbook.colony.records import (
     Stand,
     Visit,
 )
-from beeworkbook.store import schema
 
 R = TypeVar("R", bound=Record)
 Value = str | int | float | bytes | None
 Convert = Callable[[Any], Any]
 
-TABLES: Final[Mapping[type[Any], Table]] = {
-    Setting: schema.setting,
-    OwnFrame: schema.own_frame,
-    Apiary: schema.apiary,
-    Stand: schema.stand,
-    Colony: schema.colony,
-    Hive: schema.hive,
-    Part: schema.part,
-    Frame: schema.frame,
-    Queen: schema.queen,
-    Housing: schema.housing,
-    PartStay: schema.part_stay,
-    FrameStay: schema.frame_stay,
-    Round: schema.round_,
-    Visit: schema.visit,
-    Answer: schema.answer,
-    Side: schema.side,
-    Mark: schema.mark,
-    Event: schema.event,
-    Feed: schema.feed,
-    Due: schema.due,
-    Sheet: schema.sheet,
+TABLE_NAMES: Final[Mapping[type[Any], str]] = {
+    Setting: "setting",
+    OwnFrame: "own_frame",
+    Apiary: "apiary",
+    Stand: "stand",
+    Colony: "colony",
+    Hive: "hive",
+    Part: "part",
+    Frame: "frame",
+    Queen: "queen",
+    Housing: "housing",
+    PartStay: "part_stay",
+    FrameStay: "frame_stay",
+    Round: "round",
+    Visit: "visit",
+    Answer: "answer",
+    Side: "side",
+    Mark: "mark",
+    Event: "event",
+    Feed: "feed",
+    Due: "due",
+    Sheet: "sheet",
 }
+"""The table of each record class."""
 
 
 def _moment_text(moment: datetime) -> str:
@@ -104,15 +102,13 @@ class RowForm(Generic[R]):
     `blob` names the one field that is kept in a table of its own, and so comes last in a row.
     """
 
-    def __init__(self, cls: type[R], table: Table) -> None:
+    def __init__(self, cls: type[R]) -> None:
         hints = get_type_hints(cls)
-        in_table = [field.name for field in fields(cls) if field.name in table.c]
-        elsewhere = [field.name for field in fields(cls) if field.name not in table.c]
         self.cls = cls
-        self.table = table
+        self.table = TABLE_NAMES[cls]
+        self.blob = "cells" if cls is Side else None
         self.names: tuple[str, ...] = tuple(field.name for field in fields(cls))
-        self.columns: tuple[str, ...] = tuple(in_table)
-        self.blob = elsewhere[0] if elsewhere else None
+        self.columns: tuple[str, ...] = tuple(name for name in self.names if name != self.blob)
         self.values_of: Callable[[R], tuple[Any, ...]] = attrgetter(*self.columns)
         pairs = {name: _converters(hints[name]) for name in self.names}
         self._into = [(at, pairs[name][0]) for at, name in enumerate(self.columns) if pairs[name][0]]
@@ -156,5 +152,5 @@ def form_of(cls: type[R]) -> RowForm[R]:
     """The row form of a record class, worked out once."""
     form: RowForm[R] | None = _FORMS.get(cls)
     if form is None:
-        form = _FORMS[cls] = RowForm(cls, TABLES[cls])
+        form = _FORMS[cls] = RowForm(cls)
     return form

@@ -6,7 +6,8 @@ each content in `tally`, so that neither is read where the other is wanted. A re
 left blank. The migrations never import this file: a test says that both agree.
 """
 
-from typing import Final
+from collections.abc import Mapping
+from typing import Any, Final
 
 from sqlalchemy import (
     Column,
@@ -21,7 +22,8 @@ from sqlalchemy import (
     UniqueConstraint,
 )
 
-from beeworkbook.comb.contents import CONTENTS
+from beeworkbook.colony import records
+from beeworkbook.store.tallies import TALLY_COLUMNS
 
 metadata: Final = MetaData(
     naming_convention={
@@ -207,9 +209,6 @@ comb: Final = Table(
 )
 """The drawing of a side, packed by comb/codec.py."""
 
-TALLY_COLUMNS: Final = tuple(f"{content.name.lower()}_cells" for content in CONTENTS)
-"""A column a content, by its code: how many cells of the drawing hold it."""
-
 tally: Final = Table(
     "tally",
     metadata,
@@ -307,3 +306,28 @@ Index(None, feed.c.visit_id, sqlite_where=feed.c.visit_id.is_not(None))
 Index(None, due.c.state, due.c.day)
 Index(None, due.c.colony_id)
 Index(None, sheet.c.colony_id)
+
+TABLES: Final[Mapping[type[Any], Table]] = {
+    records.Setting: setting,
+    records.OwnFrame: own_frame,
+    records.Apiary: apiary,
+    records.Stand: stand,
+    records.Colony: colony,
+    records.Hive: hive,
+    records.Part: part,
+    records.Frame: frame,
+    records.Queen: queen,
+    records.Housing: housing,
+    records.PartStay: part_stay,
+    records.FrameStay: frame_stay,
+    records.Round: round_,
+    records.Visit: visit,
+    records.Answer: answer,
+    records.Side: side,
+    records.Mark: mark,
+    records.Event: event,
+    records.Feed: feed,
+    records.Due: due,
+    records.Sheet: sheet,
+}
+"""The table of each record class."""

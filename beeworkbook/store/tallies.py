@@ -17,7 +17,9 @@ from beeworkbook.comb.codec import unpack
 from beeworkbook.comb.contents import CONTENTS, Content
 from beeworkbook.comb.frames import FrameType
 from beeworkbook.comb.side import NO_COMB
-from beeworkbook.store.schema import TALLY_COLUMNS
+
+TALLY_COLUMNS: Final = tuple(f"{content.name.lower()}_cells" for content in CONTENTS)
+"""A column a content, by its code: how many cells of the drawing hold it."""
 
 COLUMNS: Final = ("area_dm2", "cells_per_dm2", "drone_cells_per_dm2", *TALLY_COLUMNS)
 """The columns of a tally row behind the side's id."""

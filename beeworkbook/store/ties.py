@@ -1,13 +1,17 @@
-"""What hangs on what: worked out from the foreign keys of the schema, for removals.
+"""What hangs on what, for removals: worked out from the foreign keys of the schema.
 
 A reference that hangs takes its record along when the other goes; any other is left blank.
 """
 
 from dataclasses import dataclass
+from functools import cache
+from typing import Any, Final
 
 from beeworkbook.colony.records import Record
-from beeworkbook.store.rows import TABLES
-from beeworkbook.store.statements import once
+from beeworkbook.store.rows import TABLE_NAMES
+from beeworkbook.store.texts import ties
+
+_CLASSES: Final[dict[str, type[Record]]] = {name: cls for cls, name in TABLE_NAMES.items()}
 
 
 @dataclass(frozen=True)
@@ -19,16 +23,11 @@ class Tie:
     hangs: bool
 
 
-@once
-def ties_to(cls: type[Record]) -> tuple[Tie, ...]:
-    """Every reference to records of this class, those left blank first.
+def ties_to(cls: type[Any]) -> tuple[Tie, ...]:
+    """Every reference to records of this class, those left blank first."""
+    return _ties_to(TABLE_NAMES[cls])
 
-    So that a copy is let go of before what it was copied from is removed.
-    """
-    found = [
-        Tie(other, column.name, bool(column.info.get("hangs")))
-        for other, table in TABLES.items()
-        for column in table.columns
-        if any(key.column.table is TABLES[cls] for key in column.foreign_keys)
-    ]
-    return tuple(sorted(found, key=lambda tie: tie.hangs))
+
+@cache
+def _ties_to(table: str) -> tuple[Tie, ...]:
+    return tuple(Tie(_CLASSES[other], field, hangs) for other, field, hangs in ties(table))

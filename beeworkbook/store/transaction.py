@@ -21,13 +21,12 @@ from beeworkbook.colony.records import (
 )
 from beeworkbook.comb.contents import Origin
 from beeworkbook.comb.frames import FrameType
-from beeworkbook.store import schema
 from beeworkbook.store.errors import FrameInUseError, NoSuchRecordError
 from beeworkbook.store.link import Link
 from beeworkbook.store.lookup import any_with, find, find_one, frame_type
-from beeworkbook.store.rows import TABLES, R, RowForm, form_of
-from beeworkbook.store.statements import delete_text, insert_text, update_text
-from beeworkbook.store.tallies import COLUMNS, tally_row
+from beeworkbook.store.rows import TABLE_NAMES, R, RowForm, form_of
+from beeworkbook.store.tallies import tally_row
+from beeworkbook.store.texts import text
 from beeworkbook.store.ties import ties_to
 
 _COUNTED_BY: Final = ("cells", "drone_cells", "frame_type")
@@ -137,7 +136,7 @@ class Transaction:
         form = form_of(cls)
         row = form.row(record)
         if row != form.row(before):
-            self._link.run(update_text(form.table, form.columns[1:]), (*row[1:], record.id))
+            self._link.run(text(f"update {form.table}"), (*row[1:], record.id))
         self._write_rest(before, record)
         self._note(cls, record.id, before, record)
 
@@ -156,15 +155,17 @@ class Transaction:
                 elif self.find_one(tie.cls, child.id) is not None:
                     self.remove(tie.cls, child.id)
         self._write_rest(record, None)
-        self._link.run(delete_text(TABLES[cls]), (its_id,))
+        self._link.run(text(f"remove {TABLE_NAMES[cls]}"), (its_id,))
         self._note(cls, its_id, record, None)
 
     def _insert(self, record: Record) -> int:
         form: RowForm[Any] = form_of(type(record))
         if isinstance(record.id, str) and not record.id:
             raise ValueError("a record with a name for an id needs one")
-        skip = 0 if record.id else 1
-        return self._link.run(insert_text(form.table, form.columns[skip:]), form.row(record)[skip:])
+        row = form.row(record)
+        if record.id:
+            return self._link.run(text(f"insert {form.table}"), row)
+        return self._link.run(text(f"insert new {form.table}"), row[1:])
 
     def _note(self, cls: type[Any], its_id: Any, before: Record | None, after: Record | None) -> None:
         self._known[cls, its_id] = after
@@ -180,26 +181,26 @@ class Transaction:
             return
         self._write_tally(was, side)
         if side is None:
-            self._link.run(delete_text(schema.comb, "side_id"), (was.id if was else 0,))
+            self._link.run(text("remove comb"), (was.id if was else 0,))
         elif was is None:
-            self._link.run(insert_text(schema.comb, ("side_id", "cells")), (side.id, side.cells))
+            self._link.run(text("insert comb"), (side.id, side.cells))
         elif was.cells != side.cells:
-            self._link.run(update_text(schema.comb, ("cells",), "side_id"), (side.cells, side.id))
+            self._link.run(text("update comb"), (side.cells, side.id))
 
     def _write_tally(self, before: Side | None, after: Side | None) -> None:
         was = before if before and before.origin is not Origin.ASSUMED else None
         side = after if after and after.origin is not Origin.ASSUMED else None
         if side is None:
             if was is not None:
-                self._link.run(delete_text(schema.tally, "side_id"), (was.id,))
+                self._link.run(text("remove tally"), (was.id,))
             return
         if was is not None and all(getattr(was, name) == getattr(side, name) for name in _COUNTED_BY):
             return
         row = tally_row(self.frame_type(side.frame_type), side)
         if was is None:
-            self._link.run(insert_text(schema.tally, ("side_id", *COLUMNS)), (side.id, *row))
+            self._link.run(text("insert tally"), (side.id, *row))
         else:
-            self._link.run(update_text(schema.tally, COLUMNS, "side_id"), (*row, side.id))
+            self._link.run(text("update tally"), (*row, side.id))
 
     def _guard(self, before: Record, after: Record | None) -> None:
         """A frame type that is drawn on keeps its sizes, and one that is used stays."""

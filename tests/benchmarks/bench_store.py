@@ -10,7 +10,7 @@ import zlib
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
-from itertools import cycle
+from itertools import count, cycle
 from pathlib import Path
 from typing import Any, Final
 
@@ -49,10 +49,10 @@ from beeworkbook.comb.codec import pack, unpack
 from beeworkbook.comb.contents import Face, Origin
 from beeworkbook.comb.frames import FRAME_TYPES
 from beeworkbook.comb.side import tally
-from beeworkbook.store import season as season_texts
 from beeworkbook.store.check import check
 from beeworkbook.store.database import Database, create, open_database
 from beeworkbook.store.tallies import COLUMNS
+from beeworkbook.store.texts import text
 from beeworkbook.store.transaction import Transaction
 from tests.benchmarks.turns import by_turns
 from tests.comb.drawn import brood_side
@@ -79,8 +79,8 @@ def show(benchmark: BenchmarkFixture, capsys: pytest.CaptureFixture[str]) -> Pri
     return line
 
 
-def _drawings(count: int) -> list[bytes]:
-    return [pack(brood_side(FRAME.lattice, seed=seed)) for seed in range(count)]
+def _drawings(number: int) -> list[bytes]:
+    return [pack(brood_side(FRAME.lattice, seed=seed)) for seed in range(number)]
 
 
 def _settled(tx: Transaction, name: str) -> tuple[Colony, Part, tuple[Frame, ...]]:
@@ -151,8 +151,10 @@ def bench_stroke(benchmark: BenchmarkFixture, show: Print, tmp_path: Path) -> No
     database = open_database(path)
     side_id = database.reader.find(Side)[3].id
 
+    stamps = iter(STAMP + timedelta(seconds=number) for number in count())
+
     def stroke() -> None:
-        with database.write(stamp=STAMP) as tx:
+        with database.write(stamp=next(stamps)) as tx:
             tx.put(replace(tx.get(Side, side_id), cells=next(turning)))
         assert tx.journal
 
@@ -168,6 +170,7 @@ def bench_stroke(benchmark: BenchmarkFixture, show: Print, tmp_path: Path) -> No
         driver.execute(f"UPDATE tally SET {sets} WHERE side_id = ?", (*rows[blob], side_id))
         driver.execute("UPDATE comb SET cells = ? WHERE side_id = ?", (blob, side_id))
         driver.execute("SELECT * FROM visit WHERE id = 1").fetchone()
+        driver.execute("UPDATE visit SET saved_utc = ? WHERE id = 1", (next(stamps).isoformat(),))
         driver.execute("COMMIT")
 
     times = by_turns(stroke, raw, rounds=400, loops=1)
@@ -223,15 +226,7 @@ def bench_season(benchmark: BenchmarkFixture, show: Print, opened: Database, yea
     (colony,) = opened.reader.find(Colony)
     until = FIRST_DAY.replace(year=FIRST_DAY.year + years)
     driver = sqlite3.connect(opened.path, isolation_level=None)
-    texts = [
-        text(one_visit=False)
-        for text in (
-            season_texts.visits_text,
-            season_texts.answers_text,
-            season_texts.sides_text,
-            season_texts.combs_text,
-        )
-    ]
+    texts = [text(f"season {name}") for name in ("visits", "answers", "sides", "combs")]
     asked = {"colony_id": colony.id, "since": FIRST_DAY.isoformat(), "until": until.isoformat()}
 
     def read() -> Any:

@@ -1,8 +1,11 @@
 import sqlite3
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
 
+from beeworkbook.colony.records import Apiary, ApiaryId
 from beeworkbook.store.database import Database, create
 from beeworkbook.store.errors import BrokenRuleError, CannotOpenError, ReadOnlyError
 from beeworkbook.store.link import Link
@@ -32,18 +35,67 @@ def test_reads_within_one_call_see_one_state(database: Database) -> None:
 def test_rows_and_the_lack_of_them(database: Database) -> None:
     link = database.link
     assert link.row("SELECT id FROM setting") is None
-    link.run_many("INSERT INTO setting VALUES (?, ?)", [("a", "1"), ("b", "2")])
+    for row in (("a", "1"), ("b", "2")):
+        link.run("INSERT INTO setting VALUES (?, ?)", row)
     assert link.rows("SELECT id, value FROM setting WHERE id = :id", {"id": "b"}) == [("b", "2")]
 
 
-@pytest.mark.parametrize("text", ["SELECT nothing", "INSERT INTO setting VALUES ('a', NULL)"])
-def test_every_way_to_ask_tells_what_went_wrong(database: Database, text: str) -> None:
+def test_every_way_to_ask_tells_what_went_wrong(database: Database) -> None:
     link = database.link
-    for ask in (link.rows, link.row, link.run, lambda text: link.run_many(text, [()])):
-        if text.startswith("SELECT") and ask not in {link.rows, link.row, link.run}:
-            continue
+    for ask in (link.rows, link.row, link.run):
         with pytest.raises(BrokenRuleError):
-            ask(text)
+            ask("SELECT nothing")
+    with pytest.raises(BrokenRuleError), link.reading():
+        link.driver.execute("SELECT nothing")
+    assert not link.driver.in_transaction
+
+
+def _in_a_thread(work: Callable[[], object]) -> object:
+    with ThreadPoolExecutor(1) as pool:
+        return pool.submit(work).result()
+
+
+def test_another_thread_reads_what_is_kept_and_not_what_is_in_the_making(database: Database) -> None:
+    def names() -> object:
+        return [apiary.name for apiary in database.reader.apiaries()]
+
+    with database.write() as tx:
+        tx.add(Apiary(ApiaryId(0), "Orchard"))
+    assert _in_a_thread(names) == ["Orchard"]
+    with database.write() as tx:
+        tx.add(Apiary(ApiaryId(0), "Heath"))
+        assert names() == ["Orchard", "Heath"]
+        assert _in_a_thread(names) == ["Orchard"]
+    assert _in_a_thread(names) == ["Orchard", "Heath"]
+    database.close()
+    assert [entry.name for entry in database.path.parent.iterdir()] == [database.path.name]
+
+
+def test_another_thread_may_write_and_sees_what_it_writes(database: Database) -> None:
+    def write() -> object:
+        with database.write() as tx:
+            tx.add(Apiary(ApiaryId(0), "Orchard"))
+            return [apiary.name for apiary in database.reader.apiaries()]
+
+    assert _in_a_thread(write) == ["Orchard"]
+    assert [apiary.name for apiary in database.reader.apiaries()] == ["Orchard"]
+
+
+def test_another_thread_sees_one_state_within_one_call(database: Database) -> None:
+    def read() -> object:
+        with database.link.reading():
+            before = database.reader.apiaries()
+            with ThreadPoolExecutor(1) as pool:
+                pool.submit(write).result()
+            return before == database.reader.apiaries()
+
+    def write() -> None:
+        with database.write() as tx:
+            tx.add(Apiary(ApiaryId(0), "Orchard"))
+
+    write()
+    assert _in_a_thread(read) is True
+    assert len(database.reader.apiaries()) == 2
 
 
 def test_a_link_that_cannot_be_made_is_told_and_leaves_nothing(tmp_path: Path) -> None:

@@ -18,11 +18,13 @@ from beeworkbook.colony.records import (
     Visit,
     VisitId,
 )
-from beeworkbook.store.rows import TABLES, form_of
+from beeworkbook.store.rows import TABLE_NAMES, form_of
+from beeworkbook.store.schema import TABLES
 
 
 def test_every_record_class_has_its_table() -> None:
-    assert set(TABLES) == set(RECORD_TYPES)
+    assert set(TABLES) == set(TABLE_NAMES) == set(RECORD_TYPES)
+    assert [table.name for table in TABLES.values()] == list(TABLE_NAMES.values())
 
 
 @pytest.mark.parametrize("cls", RECORD_TYPES)

@@ -8,7 +8,8 @@ from beeworkbook.colony.records import RECORD_TYPES
 from beeworkbook.comb.contents import CONTENTS
 from beeworkbook.store import schema
 from beeworkbook.store.form import SCHEMA_VERSION
-from beeworkbook.store.rows import TABLES
+from beeworkbook.store.schema import TABLES
+from beeworkbook.store.tallies import TALLY_COLUMNS
 from beeworkbook.store.upgrade import SCRIPTS, blank_workbook
 
 
@@ -62,5 +63,5 @@ def test_every_reference_is_restricted_and_says_what_hangs() -> None:
 
 
 def test_a_count_for_every_content() -> None:
-    assert len(schema.TALLY_COLUMNS) == len(CONTENTS)
-    assert schema.TALLY_COLUMNS[4] == "eggs_cells"
+    assert len(TALLY_COLUMNS) == len(CONTENTS)
+    assert TALLY_COLUMNS[4] == "eggs_cells"

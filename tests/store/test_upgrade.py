@@ -1,8 +1,6 @@
 import hashlib
 import shutil
 import sqlite3
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
@@ -208,16 +206,3 @@ def test_a_file_held_by_another_program_is_not_walked(
         upgrade.walk(older)
     other.close()
     assert _number(older) == SCHEMA_VERSION
-
-
-def test_opening_a_workbook_of_todays_form_loads_no_alembic(older: Path) -> None:
-    program = (
-        "import sys; from pathlib import Path\n"
-        "from beeworkbook.store.database import open_database\n"
-        "open_database(Path(sys.argv[1])).close()\n"
-        "print([name for name in sys.modules if name.startswith('alembic')])"
-    )
-    done = subprocess.run(
-        [sys.executable, "-c", program, str(older)], capture_output=True, text=True, check=True
-    )
-    assert done.stdout.strip() == "[]"
