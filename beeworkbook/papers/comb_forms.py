@@ -24,6 +24,10 @@ LEAST_COMB_MM2: Final = 1500.0
 TICKS: Final = ("looked", "eggs", "queen", "queen_cell")
 BARS: Final = ("bees", "sealed", "open", "drone", "pollen", "stores")
 
+ENTRANCE_MM: Final = 0.9
+"""The bar that marks the entrance end, outside the comb."""
+SYMBOL_MM: Final = 2.6
+"""Room for a tick's sign beside its box."""
 QUIET_MM: Final = 1.0
 """White round a marker: one of its squares, which its family asks for."""
 _BAND: Final = MARKER_MM + 2 * QUIET_MM
@@ -205,6 +209,7 @@ def _tick_row(measures: _Measures, top: float) -> tuple[Rect, ...]:
 
 _BELOW_WORDS: Final = 4.3
 _BELOW_BARS: Final = 4.3
+_BELOW_WIDEST: Final = 77.0
 
 
 def _below(measures: _Measures, kind: int, frames: int) -> Form:
@@ -214,11 +219,14 @@ def _below(measures: _Measures, kind: int, frames: int) -> Form:
     left = measures.margin + MARKER_MM + QUIET_MM
     right = half - _BAND / 2
     bars_high = 3 * _BELOW_BARS
+    room = right - TICK_MM - SYMBOL_MM - left - ENTRANCE_MM
+    wide = min(room, _BELOW_WIDEST)
+    spare = room - wide
     rows = []
     for index in range(frames):
         top = _TOP + index * pitch
         high = pitch - _BELOW_WORDS - bars_high - 1.3
-        comb = Rect(left, top + _BELOW_WORDS, right - left - TICK_MM - 3.4, high)
+        comb = Rect(right - TICK_MM - SYMBOL_MM - spare / 2 - wide, top + _BELOW_WORDS, wide, high)
         step = min((_BELOW_WORDS + high - TICK_MM) / (len(TICKS) - 1), TICK_MM + 3.2)
         ticks = tuple(
             Rect(right - TICK_MM, comb.bottom - TICK_MM - (len(TICKS) - 1 - at) * step, TICK_MM, TICK_MM)
@@ -231,7 +239,7 @@ def _below(measures: _Measures, kind: int, frames: int) -> Form:
             for at in range(3)
         )
         side = SidePlan(
-            Face.A, comb, Rect(left, top, comb.width - 1.6, _BELOW_WORDS), ticks, bars, symbols_beside=True
+            Face.A, comb, Rect(comb.x, top, comb.width - 0.6, _BELOW_WORDS), ticks, bars, symbols_beside=True
         )
         rows.append(_row(side, measures, top, pitch))
     first, last = _TOP + _BAND / 2, _TOP + measures.body + _BAND / 2

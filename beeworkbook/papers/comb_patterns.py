@@ -13,12 +13,13 @@ from typing import Final, NamedTuple
 import numpy as np
 
 from beeworkbook.comb.lattice import Points
-from beeworkbook.comb.patterns import Marks, MarkShape, Pattern, box_marks, tile
+from beeworkbook.comb.patterns import Marks, MarkShape, Pattern, Tile, box_marks, tile
 from beeworkbook.papers.page import POINTS, Ink
 
 _DOT_LENGTH: Final = 0.005
 """A dash of no length is left out by some readers; this one is a dot all the same."""
 _EVEN: Final = 1e-3
+_TILED: Final = frozenset({MarkShape.FLECK, MarkShape.CROSS})
 
 Row = list[tuple[float, float]]
 """Starts and lengths along one straight line, in order."""
@@ -43,14 +44,12 @@ def pattern_operators(pattern: Pattern, width_mm: float, height_mm: float, ink: 
 
     ground fills the inside of rings. Units: millimetres on paper.
     """
-    marks = box_marks(pattern, pattern.paper_mm, (0.0, 0.0, width_mm, height_mm))
-    parts = [
-        _colour(ink, "RG"),
-        _colour(ink, "rg"),
-        *_strokes(marks),
-        *_dots(marks, ink, ground),
-        *_flecks(pattern, width_mm, height_mm),
-    ]
+    parts = [_colour(ink, "RG"), _colour(ink, "rg")]
+    if pattern.shape in _TILED:
+        parts += _tiles(pattern, width_mm, height_mm)
+    else:
+        marks = box_marks(pattern, pattern.paper_mm, (0.0, 0.0, width_mm, height_mm))
+        parts += (*_strokes(marks), *_dots(marks, ink, ground))
     return " ".join(parts)
 
 
@@ -131,21 +130,33 @@ def _pieces(row: Row) -> Iterator[tuple[float, float, str]]:
     yield starts[0], starts[-1] + length, dash
 
 
-def _flecks(pattern: Pattern, width_mm: float, height_mm: float) -> Iterator[str]:
-    """Grains, tile by tile: the same words again and again, which pack to almost nothing."""
-    if pattern.shape is not MarkShape.FLECK:
-        return
+def _tiles(pattern: Pattern, width_mm: float, height_mm: float) -> Iterator[str]:
+    """Marks that stand in no straight row, tile by tile: the same words again and again pack to nothing."""
     one = tile(pattern, pattern.paper_mm)
-    middle = one.marks.flecks.mean(axis=1)
-    inside = ((middle >= 0) & (middle < (one.width_mm, one.height_mm))).all(axis=1)
-    grains = " ".join(_grain(corners) for corners in one.marks.flecks[inside].tolist()) + " f"
     across, down = math.ceil(width_mm / one.width_mm) + 2, math.ceil(height_mm / one.height_mm) + 2
+    words = _tile_words(one)
     step = f"1 0 0 1 {_n(one.width_mm)} 0 cm "
+    yield f"{_n(one.marks.line_mm)} w"
     for row in range(down):
         x, y = _n(-one.width_mm), _n((row - 1) * one.height_mm)
-        yield f"q 1 0 0 1 {x} {y} cm " + (grains + " " + step) * across + "Q"
+        yield f"q 1 0 0 1 {x} {y} cm " + (words + " " + step) * across + "Q"
 
 
-def _grain(corners: Iterable[Iterable[float]]) -> str:
+def _tile_words(one: Tile) -> str:
+    """The marks whose middle lies in the tile: each belongs to one tile and is drawn whole."""
+    flecks = _in_tile(one, one.marks.flecks)
+    lines = _in_tile(one, one.marks.lines.reshape(-1, 2, 2))
+    shapes = [*map(_shape, flecks.tolist()), "f"] if len(flecks) else []
+    strokes = [*map(_shape, lines.tolist()), "S"] if len(lines) else []
+    return " ".join((*shapes, *strokes))
+
+
+def _in_tile(one: Tile, marks: Points) -> Points:
+    middle = marks.mean(axis=1)
+    inside: Points = marks[((middle >= 0) & (middle < (one.width_mm, one.height_mm))).all(axis=1)]
+    return inside
+
+
+def _shape(corners: Iterable[Iterable[float]]) -> str:
     points = [f"{_n(x)} {_n(y)}" for x, y in corners]
     return f"{points[0]} m " + " ".join(f"{point} l" for point in points[1:])

@@ -11,7 +11,7 @@ from typing import BinaryIO, Final
 from beeworkbook.colony.sheet_models import CombSheetModel, SheetBox, SheetComb
 from beeworkbook.papers import sheet_frame
 from beeworkbook.papers.comb_forms import Form, field_form, form_for_all
-from beeworkbook.papers.comb_side import SideTask, draw_side
+from beeworkbook.papers.comb_side import draw_side
 from beeworkbook.papers.field_map import Field, FieldMap, PageMap
 from beeworkbook.papers.fonts import TITLE
 from beeworkbook.papers.mark_words import mark_texts, note_numbers
@@ -28,6 +28,7 @@ from beeworkbook.papers.page_fields import (
     text_columns,
 )
 from beeworkbook.papers.rect import Rect
+from beeworkbook.papers.side_task import SideTask
 from beeworkbook.words import date_words, say
 
 _LEAST_NOTES_MM: Final = 15.0

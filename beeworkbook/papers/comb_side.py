@@ -1,16 +1,15 @@
-"""One side of a comb on the sheet: its ticks, its bars, the strip of words above it, its frame.
+"""One side of a comb on the sheet: its ticks, its bars, its frame and the marks on it.
 
-Draws and gives the places of the fields it drew. What fills the frame is in comb_picture.py.
+Draws and gives the places of the fields it drew. What fills the frame is in comb_picture.py, the words
+above it in side_words.py.
 """
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator
 from typing import Final
 
 import numpy as np
 
-from beeworkbook.colony.records import MarkId, Way
-from beeworkbook.colony.sheet_models import SheetComb, SheetSide
+from beeworkbook.colony.sheet_models import SheetSide
 from beeworkbook.comb.contents import (
     BEES_LETTER,
     CONTENTS,
@@ -20,18 +19,18 @@ from beeworkbook.comb.contents import (
     Content,
     Face,
     MarkKind,
-    Origin,
 )
-from beeworkbook.comb.orientation import EntranceMark, entrance_mark, entrance_words
+from beeworkbook.comb.orientation import EntranceMark, entrance_mark
 from beeworkbook.papers import symbols
-from beeworkbook.papers.comb_forms import BARS, EIGHTHS, TICKS, SidePlan
+from beeworkbook.papers.comb_forms import BARS, EIGHTHS, ENTRANCE_MM, SYMBOL_MM, TICKS
 from beeworkbook.papers.comb_picture import draw_comb
 from beeworkbook.papers.field_map import Field, FieldKind
-from beeworkbook.papers.fonts import COMB, LOW_COMB, SMALL, SMALL_BOLD, shortened, width_mm
+from beeworkbook.papers.fonts import SMALL_BOLD
 from beeworkbook.papers.mark_words import mark_letters
-from beeworkbook.papers.page import BLACK, FIRM_MM, HAIR_MM, POINTS, THIN_MM, Document
+from beeworkbook.papers.page import FIRM_MM, HAIR_MM, POINTS, THIN_MM, Document
 from beeworkbook.papers.rect import Rect
-from beeworkbook.words import date_words, say
+from beeworkbook.papers.side_task import SideTask
+from beeworkbook.papers.side_words import draw_words
 
 _BAR_CONTENTS: Final = {
     "sealed": Content.SEALED,
@@ -49,36 +48,10 @@ _TICK_LETTERS: Final = {
     "queen": QUEEN_LETTER,
     "queen_cell": QUEEN_CELL_LETTER,
 }
-_SEEN: Final = frozenset({Origin.PAINTED, Origin.EIGHTHS, Origin.UNCHANGED})
 _TOOTH_MM: Final = 0.9
 _HALF_TOOTH_MM: Final = 1.6
 _LINE_MM: Final = 1.7
-_ENTRANCE_MM: Final = 1.1
 _LUG_MM: Final = 0.9
-_ARROW_MM: Final = 2.6
-_LOW_STRIP: Final = 6.0
-
-
-@dataclass(frozen=True)
-class SideTask:
-    """What to draw where: the side of a comb, its place on the page, and the name of its fields."""
-
-    comb: SheetComb
-    plan: SidePlan
-    way: Way
-    filled: bool
-    name: str
-    note_numbers: Mapping[MarkId, int]
-
-    @property
-    def side(self) -> SheetSide:
-        """The side of the comb this is about."""
-        return self.comb.side(self.plan.face)
-
-    @property
-    def seen(self) -> bool:
-        """Whether it was looked at that day; what is assumed was not."""
-        return self.filled and self.side.cells is not None and self.side.origin in _SEEN
 
 
 def draw_side(document: Document, task: SideTask) -> Iterator[Field]:
@@ -90,7 +63,7 @@ def draw_side(document: Document, task: SideTask) -> Iterator[Field]:
         _draw_help(document, place)
     _draw_frame(document, place, task)
     _draw_marks(document, place, task)
-    _draw_words(document, place, task)
+    draw_words(document, place, task)
     yield from _draw_ticks(document, task)
     yield from _draw_bars(document, task)
     yield Field(f"{task.name}.comb", FieldKind.COMB, place)
@@ -105,11 +78,11 @@ def _draw_ticks(document: Document, task: SideTask) -> Iterator[Field]:
             symbols.cross(document, place)
         x, y = place.centre
         if task.plan.symbols_beside:
-            x += outward * (place.width / 2 + 1.7)
+            x += outward * (place.width / 2 + SYMBOL_MM * 0.54)
         else:
             y = place.y - 1.75
         if name == "looked":
-            symbols.eye(document, (x, y), 2.9)
+            symbols.eye(document, (x, y), 2.3 if task.plan.symbols_beside else 2.9)
         else:
             document.text(x, y + SMALL_BOLD.height_mm / 2, _TICK_LETTERS[name], SMALL_BOLD, align="middle")
         yield Field(f"{task.name}.{name}", FieldKind.TICK, place)
@@ -182,9 +155,10 @@ def _draw_frame(document: Document, place: Rect, task: SideTask) -> None:
     Outside the comb it is thin, since the markers' white rim begins a millimetre away.
     """
     document.box(place, FIRM_MM)
-    document.line((place.x - _LUG_MM, place.y), (place.right + _LUG_MM, place.y), FIRM_MM)
+    if not task.plan.symbols_beside:
+        document.line((place.x - _LUG_MM, place.y), (place.right + _LUG_MM, place.y), FIRM_MM)
     mark = entrance_mark(task.way, task.plan.face)
-    half, inset = _ENTRANCE_MM / 2, place.width / 5
+    half, inset = ENTRANCE_MM / 2, place.width / 5
     edges = {
         EntranceMark.LEFT: ((place.x - half, place.y), (place.x - half, place.bottom)),
         EntranceMark.RIGHT: ((place.right + half, place.y), (place.right + half, place.bottom)),
@@ -194,7 +168,7 @@ def _draw_frame(document: Document, place: Rect, task: SideTask) -> None:
         ),
     }
     if mark in edges:
-        document.line(*edges[mark], _ENTRANCE_MM)
+        document.line(*edges[mark], ENTRANCE_MM)
 
 
 def _draw_marks(document: Document, place: Rect, task: SideTask) -> None:
@@ -213,94 +187,3 @@ def _draw_marks(document: Document, place: Rect, task: SideTask) -> None:
         x = min(max(x, place.x + reach), place.right - reach)
         y = min(max(y, place.y + reach), place.bottom - reach)
         symbols.lettered(document, (x, y), mark_letters(mark, task.note_numbers))
-
-
-def origin_word(side: SheetSide, *, short: bool = False) -> str:
-    """How the side came to be, as a word beside its figures."""
-    if side.cells is None:
-        return say("not looked at")
-    if side.origin is Origin.ASSUMED:
-        return say("assumed") if short else say("assumed, not looked at")
-    if side.origin is Origin.UNCHANGED:
-        return say("unchanged") if short else say("looked at, unchanged")
-    return say("painted") if side.origin is Origin.PAINTED else say("laid out")
-
-
-def _draw_words(document: Document, place: Rect, task: SideTask) -> None:
-    """The label and the entrance at the outer end, the small figures at the inner one."""
-    strip, outer_is_left = task.plan.words, task.plan.face is Face.A
-    low = place.y - 1.6
-    style = COMB if task.plan.bars and strip.height >= _LOW_STRIP else LOW_COMB
-    label = f"{task.comb.place}{task.plan.face.value}"
-    edge = place.x if outer_is_left else place.right
-    label_width = document.text(edge, low, label, style, align="left" if outer_is_left else "right")
-    used = label_width + 1.6
-    used += _draw_entrance(document, edge, low, used, task) + 2.0
-    inner = strip.right if outer_is_left else strip.x
-    reach = abs(inner - edge)
-    first, second = _small_words(task)
-    lines = _in_lines(first, second, reach - used, reach - label_width - 2.0)
-    rooms = (reach - label_width - 2.0, reach - used)
-    baselines = (low - SMALL.leading_mm, low)
-    if not task.plan.bars:
-        # A5: the ticks stand above, the day or the word beside them.
-        rooms = (strip.width - (task.plan.ticks[-1].right - task.plan.ticks[0].x) - 6.0, reach - used)
-        lines, baselines = [first, second], (task.plan.ticks[0].centre[1] + SMALL.height_mm / 2, low)
-    elif strip.height < _LOW_STRIP:
-        lines = ["", " ".join(part for part in (first, second) if part)]
-    for line, baseline, room in zip(lines, baselines, rooms, strict=True):
-        document.text(
-            inner,
-            baseline,
-            shortened(line, SMALL, room),
-            SMALL,
-            align="right" if outer_is_left else "left",
-            ink=document.second if not task.filled else BLACK,
-        )
-
-
-def _draw_entrance(document: Document, edge: float, low: float, used: float, task: SideTask) -> float:
-    """The words and the arrow for the entrance; gives the width they took."""
-    mark, words = entrance_mark(task.way, task.plan.face), entrance_words(task.way, task.plan.face)
-    middle = low - SMALL.height_mm / 2
-    if mark is EntranceMark.LEFT:
-        symbols.arrow(document, (edge + used, middle), "left")
-        return _ARROW_MM + document.text(edge + used + _ARROW_MM, low, words, SMALL)
-    if mark is EntranceMark.RIGHT:
-        symbols.arrow(document, (edge - used, middle), "right")
-        return _ARROW_MM + document.text(edge - used - _ARROW_MM, low, words, SMALL, align="right")
-    if mark is EntranceMark.FACE:
-        symbols.arrow(document, (edge + used + 1.0, low), "down")
-        return _ARROW_MM + document.text(edge + used + _ARROW_MM, low, words, SMALL)
-    return 0.0
-
-
-def _small_words(task: SideTask) -> tuple[str, str]:
-    side = task.side
-    if task.filled:
-        return origin_word(side, short=not task.plan.bars), " ".join(
-            [side.figures, *_placeless(task)]
-        ).strip()
-    if not side.last:
-        return "", ""
-    return date_words(side.last_day) if side.last_day else "", side.last
-
-
-def _placeless(task: SideTask) -> list[str]:
-    """Marks of the side that nobody saw a place for."""
-    return [
-        mark_letters(mark, task.note_numbers)
-        for mark in task.side.marks
-        if mark.cell is None and mark.kind is not MarkKind.NOTE
-    ]
-
-
-def _in_lines(first: str, second: str, low_room: float, high_room: float) -> list[str]:
-    """Two lines: figures that are too long for the lower one begin in the upper."""
-    if width_mm(second, SMALL) <= low_room:
-        return [first, second]
-    upper = first
-    rest = second.split(" ")
-    while rest and width_mm(f"{upper} {rest[0]}", SMALL) <= high_room:
-        upper = f"{upper} {rest.pop(0)}"
-    return [upper.strip(), " ".join(rest)]

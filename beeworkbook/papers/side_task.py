@@ -1,0 +1,34 @@
+"""What to draw of one side of a comb, and where: handed to all that draw a part of it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from beeworkbook.colony.records import MarkId, Way
+from beeworkbook.colony.sheet_models import SheetComb, SheetSide
+from beeworkbook.comb.contents import Origin
+from beeworkbook.papers.comb_forms import SidePlan
+
+_SEEN: Final = frozenset({Origin.PAINTED, Origin.EIGHTHS, Origin.UNCHANGED})
+
+
+@dataclass(frozen=True)
+class SideTask:
+    """What to draw where: the side of a comb, its place on the page, and the name of its fields."""
+
+    comb: SheetComb
+    plan: SidePlan
+    way: Way
+    filled: bool
+    name: str
+    note_numbers: Mapping[MarkId, int]
+
+    @property
+    def side(self) -> SheetSide:
+        """The side of the comb this is about."""
+        return self.comb.side(self.plan.face)
+
+    @property
+    def seen(self) -> bool:
+        """Whether it was looked at that day; what is assumed was not."""
+        return self.filled and self.side.cells is not None and self.side.origin in _SEEN

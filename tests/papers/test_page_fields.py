@@ -1,0 +1,111 @@
+from datetime import date
+
+import pytest
+
+from beeworkbook.colony.records import Question, Reply
+from beeworkbook.colony.sheet_models import SheetAnswer, SheetVisit
+from beeworkbook.papers.comb_forms import field_form, forms
+from beeworkbook.papers.options import Paper, PaperOptions
+from beeworkbook.papers.page_fields import (
+    broken,
+    fields_height,
+    note_texts,
+    reply_words,
+    text_columns,
+    weather_words,
+)
+from tests.papers import invented
+from tests.papers.printed import cut, darkness, print_combs
+
+
+@pytest.mark.parametrize("reply", list(Reply))
+def test_exactly_the_reply_given_is_ticked(reply: Reply) -> None:
+    answers = {Question.EGGS: SheetAnswer("", reply)}
+    model = invented.model(invented.box(places=3), filled=True, visit=invented.visit(answers=answers))
+    printed = print_combs(model)
+    page, picture = printed.maps[0].pages[0], printed.picture(0)
+    ticked = [
+        each
+        for each in Reply
+        if darkness(cut(picture, page.field(f"page.eggs.{each}").place.inset(0.6))) > 0.05
+    ]
+    assert ticked == [reply]
+
+
+def test_a_question_left_blank_has_nothing_ticked() -> None:
+    model = invented.model(invented.box(places=3), filled=True, visit=invented.visit(answers={}))
+    printed = print_combs(model)
+    page, picture = printed.maps[0].pages[0], printed.picture(0)
+    for reply in Reply:
+        assert darkness(cut(picture, page.field(f"page.queen.{reply}").place.inset(0.6))) < 0.01
+
+
+def test_a_filled_page_says_what_was_noted_and_a_blank_one_what_was_last_time() -> None:
+    filled = print_combs(invented.model(invented.box(places=3), filled=True)).whole_text
+    for words in (
+        "quiet",
+        "8 kg",
+        "2L 1:1",
+        "0.5 L",
+        "fine, 18 °C",
+        "23 May",
+        "Brood on 7 combs, worth 4.2.",
+    ):
+        assert words in filled
+    blank = print_combs(invented.model(invented.box(places=3))).whole_text
+    for words in ("Temper quiet", "Eggs seen 9 May yes", "Queen seen 9 May not looked", "Notes"):
+        assert words in blank
+    assert "Brood on 7 combs" not in blank
+
+
+def test_a_sheet_of_a_colony_never_looked_at_has_no_last_time() -> None:
+    text = print_combs(invented.model(invented.box(places=3), last=None)).whole_text
+    assert "Eggs seen yes no not looked" in text
+
+
+@pytest.mark.parametrize("paper", list(Paper))
+def test_notes_keep_clear_of_the_markers(paper: Paper) -> None:
+    for form in forms(paper):
+        columns = text_columns(form, form.body)
+        for column in (columns.left, columns.right):
+            assert not any(column.overlaps(marker.inset(-0.9)) for marker in form.markers)
+        assert columns.lines > 20
+
+
+@pytest.mark.parametrize("paper", [Paper.A4, Paper.LETTER])
+def test_the_fields_and_some_notes_fit_where_one_frame_would_be(paper: Paper) -> None:
+    form = field_form(paper)
+    assert fields_height(form) + 15.0 <= form.rows[0].whole.height
+
+
+def test_what_is_told_in_words_keeps_its_order() -> None:
+    model = invented.model(filled=True, bring=("2 L syrup 1:1",))
+    texts = note_texts(model, ["6B: charged queen cell"])
+    assert texts[0].startswith("Brood on 7 combs")
+    assert texts[1].startswith("Two play cups")
+    assert texts[2] == "6B: charged queen cell"
+    assert texts[-2].startswith("Next look 23 May")
+    assert texts[-1] == "Bring: 2 L syrup 1:1."
+    assert note_texts(invented.model(), []) == []
+    bare = SheetVisit(date(2026, 5, 16))
+    assert note_texts(invented.model(filled=True, visit=bare), []) == []
+
+
+def test_texts_are_broken_to_the_column() -> None:
+    assert broken(["one two", "", "three"], 500) == ["one two", "three"]
+
+
+def test_weather_is_said_as_far_as_it_was_noted() -> None:
+    assert weather_words(invented.visit()) == "fine, 18 °C"
+    assert weather_words(invented.visit(weather="")) == "18 °C"
+    assert weather_words(invented.visit(temperature_c=None)) == "fine"
+
+
+def test_replies_have_words() -> None:
+    assert [reply_words(reply) for reply in Reply] == ["yes", "no", "not looked"]
+
+
+def test_a5_asks_the_same() -> None:
+    printed = print_combs(invented.model(invented.box(places=3)), options=PaperOptions(Paper.A5))
+    names = {field.name for page in printed.maps[0].pages for field in page.fields}
+    assert {"page.signs.not_looked", "page.feed_given", "page.notes.right"} <= names
