@@ -168,7 +168,7 @@ class KeyHelp:
     does: str
 
 
-def bench_key_help() -> tuple[KeyHelp, ...]:
+def key_help() -> tuple[KeyHelp, ...]:
     """Every key of the bench in words, the contents' letters apart."""
     letters = installed_letters()
     pairs = (

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from typing import Final
 
 import numpy as np
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QFocusEvent,
@@ -24,13 +24,16 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from beeworkbook.bench.canvas_paint import (
+    FrameLook,
     brush_rect,
     mark_rect,
     paint_blank_word,
     paint_brush,
     paint_cell_cursor,
     paint_frame,
+    paint_marks,
     paint_shape,
+    paint_stretched,
 )
 from beeworkbook.bench.cell_cursor import CellCursor, CursorState
 from beeworkbook.bench.hand import Hand
@@ -43,7 +46,7 @@ from beeworkbook.comb.contents import Origin
 from beeworkbook.comb.lattice import Cells, Direction, Lattice, Points
 from beeworkbook.comb.orientation import EntranceMark
 from beeworkbook.qt.comb_painter import paint_bare
-from beeworkbook.qt.marks import DISC_PX, paint_mark
+from beeworkbook.qt.marks import DISC_PX
 from beeworkbook.qt.palette import Palette
 
 REST_MS: Final = 90
@@ -230,20 +233,11 @@ class SideCanvas(QWidget):
         if view is None or rect.isEmpty() or self.side.pictured != view:
             self.update()
             return
-        ratio = view.ratio
-        left, top = int(rect.left() / ratio), int(rect.top() / ratio)
-        right, bottom = -int(-(rect.right() + 1) // ratio), -int(-(rect.bottom() + 1) // ratio)
-        self.update(view.left + left, view.top + top, right - left, bottom - top)
+        self.update(*view.over(rect.left(), rect.top(), rect.right() + 1, rect.bottom() + 1))
 
     def _shape_changed(self) -> None:
-        shape, before = self.side.shape_mm, self._shape_rect
-        self._shape_rect = QRect()
-        if shape is not None and self._view is not None:
-            corners = [
-                self._view.to_px((float(x), float(y))) for x, y in (shape.min(axis=0), shape.max(axis=0))
-            ]
-            (left, top), (right, bottom) = corners
-            self._shape_rect = QRectF(left - 3, top - 3, right - left + 6, bottom - top + 6).toAlignedRect()
+        shape, before, view = self.side.shape_mm, self._shape_rect, self._view
+        self._shape_rect = QRect() if shape is None or view is None else QRect(*view.around(shape))
         self.update(before.united(self._shape_rect))
 
     # --- marks --------------------------------------------------------------------------------
@@ -462,10 +456,6 @@ class SideCanvas(QWidget):
         self._redraw()
         super().resizeEvent(event)
 
-    def sizeHint(self) -> QSize:
-        """As on a screen of 1366 pixels."""
-        return QSize(525, 295)
-
     def paintEvent(self, event: QPaintEvent) -> None:
         """The ready picture, and over it what is not the comb's own."""
         painter = QPainter(self)
@@ -475,7 +465,8 @@ class SideCanvas(QWidget):
         else:
             comb = QRect(view.left, view.top, view.width, view.height)
             if not comb.contains(rect):
-                self._paint_frame(painter, comb)
+                look = FrameLook(self._entrance, self._is_current, self.hasFocus())
+                paint_frame(painter, self.rect(), comb, self._palette, look)
             painter.setClipRect(comb.intersected(rect))
             if self.side.is_bare:
                 paint_bare(painter, QRectF(comb), self._palette)
@@ -483,35 +474,17 @@ class SideCanvas(QWidget):
             elif self.side.pictured == view:
                 painter.drawImage(comb.topLeft(), picture.image)
             else:
-                self._paint_stretched(painter, view, picture.image)
+                paint_stretched(painter, view, self.side.pictured, picture.image, self._palette)
             self._paint_over(painter, view, rect)
         painter.end()
-
-    def _paint_frame(self, painter: QPainter, comb: QRect) -> None:
-        paint_frame(
-            painter,
-            self.rect(),
-            comb,
-            self._palette,
-            self._entrance,
-            current=self._is_current,
-            focused=self.hasFocus(),
-        )
-
-    def _paint_stretched(self, painter: QPainter, view: Viewport, image: QImage) -> None:
-        """The picture of a moment ago, put where it would be now."""
-        old = self.side.pictured
-        painter.fillRect(QRect(view.left, view.top, view.width, view.height), QColor(self._palette.sunk))
-        if old is not None:
-            corners = ((old.left, old.top), (old.left + old.width, old.top + old.height))
-            (x0, y0), (x1, y1) = (view.to_px(old.to_mm(*corner)) for corner in corners)
-            painter.drawImage(QRectF(x0, y0, x1 - x0, y1 - y0), image)
 
     def _paint_over(self, painter: QPainter, view: Viewport, rect: QRect) -> None:
         if self._rings:
             self._shine = self._shine or shine_image(self._rings, view)
             painter.drawImage(QPoint(view.left, view.top), self._shine)
-        self._paint_marks(painter, rect)
+        chosen = self.mark_in_hand() if self.cursor_cell.cell is not None else self._dragged
+        places = [(mark, self._mark_place(mark)) for mark in self._marks]
+        paint_marks(painter, rect, places, chosen, self._palette)
         shape, cell, lattice = self.side.shape_mm, self.cursor_cell.cell, self.side.lattice
         if shape is not None:
             paint_shape(painter, view, shape)
@@ -521,12 +494,6 @@ class SideCanvas(QWidget):
         elif self._pointer is not None and self._dragged is None:
             paint_brush(painter, self._pointer, view, self.hand, tag=not self.side.is_busy, cross=False)
 
-    def _paint_marks(self, painter: QPainter, rect: QRect) -> None:
-        chosen = self.mark_in_hand() if self.cursor_cell.cell is not None else self._dragged
-        for mark in self._marks:
-            if mark.cell is None:
-                continue
-            at = self._pointer if mark is self._dragged and self._pointer else self.place_of(mark.cell)
-            if mark_rect(at).intersects(rect):
-                ring = QColor(self._palette.focus) if mark is chosen else None
-                paint_mark(painter, at, mark.kind, mark.cell_kind, chosen=ring)
+    def _mark_place(self, mark: Mark) -> QPointF:
+        is_dragged = mark is self._dragged and self._pointer is not None
+        return self._pointer if is_dragged and self._pointer else self.place_of(mark.cell or 0)

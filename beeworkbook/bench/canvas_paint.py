@@ -1,19 +1,22 @@
 """What lies round and over the comb on the bench: the frame's wood, the brush, the cursor, a line in hand."""
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import QBrush, QColor, QImage, QPainter, QPainterPath, QPen, QPolygonF
 
 from beeworkbook.bench.hand import Hand
 from beeworkbook.bench.tools.base import ToolName
 from beeworkbook.bench.viewport import Viewport
+from beeworkbook.colony.records import Mark
 from beeworkbook.comb.contents import Content
 from beeworkbook.comb.key_letters import installed_letters
 from beeworkbook.comb.lattice import Lattice, Points
 from beeworkbook.comb.orientation import EntranceMark
 from beeworkbook.qt import theme
-from beeworkbook.qt.marks import DISC_GROUND, DISC_INK, DISC_PX
+from beeworkbook.qt.marks import DISC_GROUND, DISC_INK, DISC_PX, paint_mark
 from beeworkbook.qt.palette import Palette
 
 _LUG: Final = 7
@@ -22,29 +25,29 @@ _TAG: Final = 15
 _ROUND: Final = {ToolName.BRUSH, ToolName.ERASE}
 
 
-def paint_frame(
-    painter: QPainter,
-    whole: QRect,
-    comb: QRect,
-    palette: Palette,
-    entrance: EntranceMark,
-    *,
-    current: bool,
-    focused: bool,
-) -> None:
+@dataclass(frozen=True)
+class FrameLook:
+    """Where the entrance is, whether the keeper is at this side, whether it has the keyboard."""
+
+    entrance: EntranceMark
+    current: bool
+    focused: bool
+
+
+def paint_frame(painter: QPainter, whole: QRect, comb: QRect, palette: Palette, look: FrameLook) -> None:
     """The frame round the comb: top bar with its lugs, side bars, and where the entrance is.
 
     The side the keeper is at is drawn in the focus colour, heavier while it has the keyboard.
     """
     painter.fillRect(whole, QColor(palette.ground))
     wood = QRectF(comb).adjusted(-2.5, -2.5, 2.5, 2.5)
-    colour = QColor(palette.focus if current else palette.edge)
-    painter.setPen(QPen(colour, 2.0 if focused else 1.0))
+    colour = QColor(palette.focus if look.current else palette.edge)
+    painter.setPen(QPen(colour, 2.0 if look.focused else 1.0))
     painter.setBrush(QColor(palette.sunk))
     painter.drawRect(wood)
     for left in (wood.left() - 2, wood.right() - _LUG + 2):
         painter.fillRect(QRectF(left, wood.top() - 2.5, _LUG, 4.0), colour)
-    _paint_entrance(painter, wood, palette, entrance)
+    _paint_entrance(painter, wood, palette, look.entrance)
 
 
 def _paint_entrance(painter: QPainter, wood: QRectF, palette: Palette, entrance: EntranceMark) -> None:
@@ -137,3 +140,28 @@ def paint_shape(painter: QPainter, view: Viewport, shape: Points) -> None:
     for colour, width in ((DISC_GROUND, 3.5), (DISC_INK, 1.5)):
         painter.setPen(QPen(colour, width))
         painter.drawPath(path)
+
+
+def paint_stretched(
+    painter: QPainter, view: Viewport, old: Viewport | None, image: QImage, palette: Palette
+) -> None:
+    """The picture of a moment ago, put where it would be now."""
+    painter.fillRect(QRect(view.left, view.top, view.width, view.height), QColor(palette.sunk))
+    if old is not None:
+        corners = ((old.left, old.top), (old.left + old.width, old.top + old.height))
+        (x0, y0), (x1, y1) = (view.to_px(old.to_mm(*corner)) for corner in corners)
+        painter.drawImage(QRectF(x0, y0, x1 - x0, y1 - y0), image)
+
+
+def paint_marks(
+    painter: QPainter,
+    rect: QRect,
+    places: Sequence[tuple[Mark, QPointF]],
+    chosen: Mark | None,
+    palette: Palette,
+) -> None:
+    """The marks whose discs lie in a rectangle; the one in hand with a ring."""
+    for mark, at in places:
+        if mark_rect(at).intersects(rect):
+            ring = QColor(palette.focus) if mark is chosen else None
+            paint_mark(painter, at, mark.kind, mark.cell_kind, chosen=ring)

@@ -8,7 +8,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import Final
 
-from beeworkbook.comb.lattice import Lattice, Point
+from beeworkbook.comb.lattice import Lattice, Point, Points
 from beeworkbook.qt.cell_map import Sight
 
 SIDE_PX: Final = 5
@@ -72,6 +72,23 @@ class Viewport:
         """The point of the canvas over a point on the comb."""
         left, top = self._origin
         return self.left + (at[0] - left) * self.scale, self.top + (at[1] - top) * self.scale
+
+    def over(self, left: int, top: int, right: int, bottom: int) -> tuple[int, int, int, int]:
+        """The rectangle of the canvas (left, top, width, height) that covers these pixels of the picture.
+
+        right and bottom are one past the end; where the two grids do not meet, it is a pixel wider.
+        """
+        x0, y0 = math.floor(left / self.ratio), math.floor(top / self.ratio)
+        x1, y1 = math.ceil(right / self.ratio), math.ceil(bottom / self.ratio)
+        return self.left + x0, self.top + y0, x1 - x0, y1 - y0
+
+    def around(self, points: Points) -> tuple[int, int, int, int]:
+        """The rectangle of the canvas (left, top, width, height) round a line over the comb, pen and all."""
+        (left, top), (right, bottom) = (
+            self.to_px((float(x), float(y))) for x, y in (points.min(axis=0), points.max(axis=0))
+        )
+        x, y = math.floor(left) - 3, math.floor(top) - 3
+        return x, y, math.ceil(right) + 3 - x, math.ceil(bottom) + 3 - y
 
     def zoomed(self, factor: float, at: Point) -> "Viewport":
         """Nearer or farther by a factor, the point of the canvas `at` staying over its cell."""

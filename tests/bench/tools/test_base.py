@@ -26,7 +26,7 @@ def test_every_name_has_its_tool() -> None:
 def test_release_paints_and_leaves_the_tool_at_rest(name: ToolName, work: Work) -> None:
     tool = TOOLS[name]()
     worked(tool, work)
-    assert tool.state not in {State.RESTING}
+    assert str(tool.state) != "resting"
     patch = tool.release()
     assert patch is not None
     assert tool.state == State.RESTING
