@@ -19,7 +19,6 @@ from typing import Final
 
 from beeworkbook.store.errors import (
     CannotOpenError,
-    DamagedWorkbookError,
     DiskFullError,
     FileExistsAlreadyError,
     StoreError,
@@ -63,11 +62,10 @@ class CopyShelf:
     """The copies of one workbook, in a folder of its own within `folder`."""
 
     def __init__(self, folder: Path, path: Path) -> None:
-        resolved = str(path.resolve())
+        self.path = path.resolve()
         # Two workbooks may have one name; the place tells them apart.
-        key = hashlib.sha256(resolved.encode("utf-8", "surrogateescape")).hexdigest()[:8]
-        self.folder = folder / f"{path.stem}-{key}"
-        self.path = path
+        key = hashlib.sha256(str(self.path).encode("utf-8", "surrogateescape")).hexdigest()[:8]
+        self.folder = folder / f"{self.path.stem}-{key}"
 
     def copies(self) -> tuple[Copy, ...]:
         """All copies, the newest day first, then those before a change of form and before restoring."""
@@ -82,12 +80,14 @@ class CopyShelf:
     def keep_day(self, link: Link, day: date) -> Path | None:
         """Copy the workbook as it is before its first change of this day; None if that was done already.
 
-        Then let go of the older ones but seven of a day and eight of a week.
-        Errors: StoreError as the disk says.
+        Then let go of the older ones but seven of a day and eight of a week. A damaged workbook is not
+        copied, so that no good copy has to make room for it.
+        Errors: DamagedWorkbookError; StoreError as the disk says.
         """
         target = self.folder / f"{CopyKind.DAY}-{day.isoformat()}{FILE_ENDING}"
         if target.exists():
             return None
+        link.quick_check()
         self._place(link, target)
         for copy in outlived(self.copies()):
             copy.path.unlink(missing_ok=True)
@@ -222,11 +222,9 @@ def copied_as_it_is(source: Path, target: Path) -> None:
 def _check_whole(path: Path) -> None:
     link = Link(path, read_only=True)
     try:
-        found = link.row("PRAGMA quick_check(1)")
+        link.quick_check()
     finally:
         link.close()
-    if found is None or found[0] != "ok":
-        raise DamagedWorkbookError(path, str(found))
 
 
 def _known(path: Path) -> Copy | None:

@@ -13,7 +13,7 @@ from threading import get_ident
 from typing import Any, Final
 from urllib.parse import quote
 
-from beeworkbook.store.errors import ReadOnlyError, StoreError, told
+from beeworkbook.store.errors import DamagedWorkbookError, ReadOnlyError, StoreError, told
 
 _WAIT_SECONDS: Final = 5.0
 _PRAGMAS: Final = (
@@ -61,6 +61,15 @@ class Link:
             return self.driver.execute(text, params).lastrowid or 0
         except sqlite3.Error as error:
             raise told(error, self.path) from error
+
+    def quick_check(self) -> None:
+        """Look through the whole file, about a millisecond a megabyte.
+
+        Errors: DamagedWorkbookError if a page is not what it should be.
+        """
+        found = self.row("PRAGMA quick_check(1)")
+        if found is None or found[0] != "ok":
+            raise DamagedWorkbookError(self.path, str(found))
 
     def begin(self) -> None:
         """Start the one write.

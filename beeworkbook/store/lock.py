@@ -20,8 +20,9 @@ _FAR: Final = 1 << 20
 
 
 def lock_path(path: Path) -> Path:
-    """The lock file beside a workbook."""
-    return path.with_name(path.name + LOCK_ENDING)
+    """The lock file beside a workbook, whatever links lead there."""
+    real = path.resolve()
+    return real.with_name(real.name + LOCK_ENDING)
 
 
 class FileLock:

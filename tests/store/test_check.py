@@ -13,7 +13,7 @@ from beeworkbook.colony.records import (
     SideId,
 )
 from beeworkbook.store.check import Finding, Trouble, check
-from beeworkbook.store.database import Database
+from beeworkbook.store.database import Database, open_database
 from tests.store.small_apiary import SUMMER, SmallApiary
 
 
@@ -94,8 +94,8 @@ def test_stays_that_follow_each_other_do_not_overlap(database: Database, small: 
 
 
 @pytest.mark.usefixtures("small")
-def test_a_damaged_file_is_found(database: Database) -> None:
-    database.link.run("UPDATE sqlite_sequence SET seq = seq")
+def test_a_damaged_file_is_found(database: Database, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("beeworkbook.store.database._SMALL_BYTES", 0)
     rows = database.link.rows("SELECT rootpage FROM sqlite_master WHERE name = 'ix_side_frame_id'")
     path, page = database.path, rows[0][0]
     database.close()
@@ -103,7 +103,5 @@ def test_a_damaged_file_is_found(database: Database) -> None:
     start = (page - 1) * 4096
     content[start + 8 : start + 4096] = b"\xff" * (4096 - 8)
     path.write_bytes(content)
-    from beeworkbook.store.database import open_database
-
     with open_database(path) as again:
         assert Trouble.FILE in {finding.trouble for finding in check(again)}

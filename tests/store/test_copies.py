@@ -15,6 +15,7 @@ from beeworkbook.store.errors import (
     NotAWorkbookError,
     StoreError,
 )
+from beeworkbook.store.link import Link
 
 TODAY = date(2026, 5, 1)
 
@@ -45,6 +46,17 @@ def test_one_copy_a_day(database: Database, shelf: CopyShelf) -> None:
     assert copy.size_bytes == made.stat().st_size
     assert _title(made) == "first"
     assert [entry.name for entry in shelf.folder.iterdir()] == [made.name]
+
+
+def test_a_damaged_workbook_takes_no_place_among_the_copies(
+    database: Database, shelf: CopyShelf, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(Link, "row", lambda _self, _text: ("row 3 missing from index",))
+    with pytest.raises(DamagedWorkbookError) as told:
+        shelf.keep_day(database.link, TODAY)
+    assert "row 3" in told.value.detail
+    monkeypatch.undo()
+    assert shelf.copies() == ()
 
 
 def test_seven_days_and_eight_weeks_are_kept(database: Database, shelf: CopyShelf) -> None:

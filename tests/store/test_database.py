@@ -1,6 +1,7 @@
 import os
 import shutil
 import sqlite3
+import sys
 from datetime import date
 from pathlib import Path
 
@@ -216,7 +217,11 @@ def test_a_workbook_that_was_never_given_a_form(closed: Path) -> None:
     _bytes_left(closed, DamagedWorkbookError)
 
 
-def test_damage_beyond_the_tables_is_told_when_it_is_met(closed: Path) -> None:
+@pytest.mark.parametrize("small_bytes", [0, 8_000_000])
+def test_damage_beyond_the_tables_is_told_at_once_or_when_it_is_met(
+    closed: Path, monkeypatch: pytest.MonkeyPatch, small_bytes: int
+) -> None:
+    monkeypatch.setattr(opening, "_SMALL_BYTES", small_bytes)
     driver = sqlite3.connect(closed)
     (page,) = driver.execute("SELECT rootpage FROM sqlite_master WHERE name = 'comb'").fetchone()
     driver.close()
@@ -322,3 +327,18 @@ def test_a_book_read_by_another_program_still_closes(closed: Path) -> None:
     with open_database(closed) as again:
         assert again.reader.setting("x") == "y"
     assert _files(closed) == [closed.name]
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a link needs special rights there")
+def test_a_link_leads_to_the_one_workbook(closed: Path, tmp_path: Path) -> None:
+    link = tmp_path / "link.beebook"
+    link.symlink_to(closed)
+    with open_database(closed, reach="first"):
+        assert reach_of(link) == "first"
+        with pytest.raises(AlreadyOpenError):
+            open_database(link)
+    with open_database(link) as database:
+        assert database.path == closed.resolve()
+        with database.write() as tx:
+            tx.add(Setting("x", "y"))
+    assert link.is_symlink()
