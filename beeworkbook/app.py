@@ -1,6 +1,7 @@
 """Start the window: show it, then load what it needs, open the workbook, and put the two together.
 
-The shell is painted before the store, the charts and the papers are imported, so that a start is felt at once.
+The shell is painted before the store, the charts and the papers are imported, so that a start is felt
+at once.
 """
 
 import logging

@@ -6,7 +6,7 @@ from beeworkbook.window.dialogs.form import Choice, DayLine, Form, Tick
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.words import say
 from beeworkbook.workbook.edits.combs import ClearSide
-from beeworkbook.workbook.edits.hive import AddFrame, MoveFrame, TakeFrame, TurnFrame
+from beeworkbook.workbook.edits.frames import AddFrame, MoveFrame, TakeFrame, TurnFrame
 from beeworkbook.workbook.edits.mend import MoveDrawing, SwapSides
 
 

@@ -1,4 +1,4 @@
-"""What each action does: its name leads to a function of one of the `*_actions` modules, loaded when first used."""
+"""What each action does: its name leads to a function of an `*_actions` module, loaded when first used."""
 
 from collections.abc import Callable
 from importlib import import_module

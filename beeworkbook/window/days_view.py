@@ -1,4 +1,7 @@
-"""Days: what is due across the apiaries, by day, and why. Doing one opens its visit; any can be moved or dropped."""
+"""Days: what is due across the apiaries, by day, and why.
+
+Doing one opens its visit; any can be moved or dropped.
+"""
 
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -124,7 +127,7 @@ class DaysView(QScrollArea):
             return
         super().keyPressEvent(event)
 
-    # --- doing ----------------------------------------------------------------------------------------
+    # --- doing ------------------------------------------------------------------------------------
 
     def do_due(self, due: Due) -> None:
         """Doing one opens its visit: the visit of today, begun if there is none."""
@@ -150,7 +153,7 @@ class DaysView(QScrollArea):
         """It will not be done; undo brings it back."""
         self._desk.do(DropDue(due.id), source=self)
 
-    # --- building -----------------------------------------------------------------------------------------
+    # --- building ---------------------------------------------------------------------------------
 
     def _add_day(
         self, column: QVBoxLayout, words: str, lines: list[DueLine], *, overdue: bool = False

@@ -8,7 +8,7 @@ from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayout
 
 from beeworkbook import __version__
-from beeworkbook.bench.keys import KEY_ROWS
+from beeworkbook.bench.bench_keys import key_help
 from beeworkbook.places import log_path
 from beeworkbook.resources import resource
 from beeworkbook.window.actions import ACTIONS, MENUS
@@ -80,7 +80,7 @@ def keys_page() -> str:
                 keys = QKeySequence(spec.keys).toString(QKeySequence.SequenceFormat.NativeText)
                 parts.append(f"| {keys} | {say(spec.text)}: {say(spec.tip)} |")
     parts.append(f"\n## {say('On the box and the bench')}\n\n| {say('key')} | {say('does')} |\n|---|---|")
-    parts.extend(f"| {keys} | {words} |" for keys, words in KEY_ROWS)
+    parts.extend(f"| {row.keys} | {row.does} |" for row in key_help())
     return "\n".join(parts)
 
 

@@ -1,6 +1,6 @@
 """Colonies, stands and apiaries: what the Hive menu does."""
 
-from beeworkbook.colony.records import Colony, Stand
+from beeworkbook.colony.records import Apiary, Colony, Stand, StandId
 from beeworkbook.qt.desk import View
 from beeworkbook.window.dialogs.form import Choice, DayLine, Form, TextBlock, TextLine
 from beeworkbook.window.main_window import MainWindow
@@ -57,7 +57,8 @@ def move_colony(window: MainWindow) -> None:
         say("Move {colony} to another stand", colony=colony.name),
         say("Move it"),
         say(
-            "A full hive is heavy: two people, straps, the entrance shut. Local rules may ask that a move is told."
+            "A full hive is heavy: two people, straps, the entrance shut. "
+            "Local rules may ask that a move is told."
         ),
     )
     day = form.add(DayLine(say("From day"), desk.spot.day, desk.today))
@@ -73,10 +74,10 @@ def move_colony(window: MainWindow) -> None:
     if not form.ask():
         return
     stand_id = to.value
-    if stand_id in apiaries:
-        stand_id = desk.do(AddStand(to.value.id, name.text or say("new stand")), source=window)  # type: ignore[union-attr]
-    if stand_id is not None:
-        desk.do(MoveColony(colony.id, stand_id, day.day), source=window)  # type: ignore[arg-type]
+    if isinstance(stand_id, Apiary):
+        stand_id = desk.do(AddStand(stand_id.id, name.text or say("new stand")), source=window)
+    if isinstance(stand_id, int):
+        desk.do(MoveColony(colony.id, StandId(stand_id), day.day), source=window)
 
 
 def other_end(window: MainWindow) -> None:
@@ -106,8 +107,9 @@ def remove_colony(window: MainWindow) -> None:
         say("Remove {colony}", colony=colony.name),
         say("Remove it"),
         say(
-            "This takes {colony} out of the book with every visit. If it died, was sold or united, note that as "
-            "something that happened instead, and its history stays. Undo brings it back while the program runs.",
+            "This takes {colony} out of the book with every visit. If it died, was sold or united, "
+            "note that as something that happened instead, and its history stays. "
+            "Undo brings it back while the program runs.",
             colony=colony.name,
         ),
     )

@@ -73,7 +73,7 @@ class MainWindow(QWidget):
         self._show_view(self.desk.spot)
         self._retitle()
 
-    # --- putting together -----------------------------------------------------------------------
+    # --- putting together -------------------------------------------------------------------------
 
     def _build(self) -> None:
         self.stands = StandsStrip(self.desk)
@@ -202,7 +202,7 @@ class MainWindow(QWidget):
         self._told_timer.start(TOLD_MS)
 
     def attempt(self, act: Callable[[], object]) -> bool:
-        """Do something the world may prevent; whether it was done. What prevented it is shown in a sentence."""
+        """Do something the world may prevent; whether it was done. Else a sentence says why not."""
         try:
             act()
         except (StoreError, RefusedError, OSError) as error:
@@ -217,7 +217,7 @@ class MainWindow(QWidget):
         self.desk.close()
         self.desk.book.close()
 
-    # --- answers to signals -------------------------------------------------------------------------
+    # --- answers to signals -----------------------------------------------------------------------
 
     def _key_line_left(self) -> None:
         (self.bench if self.desk.spot.view is View.BENCH else self.box).take_focus()
@@ -258,7 +258,7 @@ class MainWindow(QWidget):
             theme.apply_theme(app, self.desk.palette)
         self.memory.put("dark", self.desk.palette == DARK)
 
-    # --- where the keeper was -------------------------------------------------------------------------
+    # --- where the keeper was ---------------------------------------------------------------------
 
     def _restore_spot(self) -> None:
         if not self.desk.book.read.apiaries():
@@ -289,7 +289,7 @@ class MainWindow(QWidget):
         self.memory.put("spots", spots)
         self.memory.put("last_workbook", str(self.desk.book.path))
 
-    # --- sizes ------------------------------------------------------------------------------------------
+    # --- sizes ------------------------------------------------------------------------------------
 
     def resizeEvent(self, event: object) -> None:
         """Large screens get a wider page and a taller ruler."""

@@ -41,10 +41,10 @@ class Opener(QObject):
         self.window: MainWindow | None = None
         shell.on_close = self._close
 
-    # --- ways to begin ----------------------------------------------------------------------------------
+    # --- ways to begin ----------------------------------------------------------------------------
 
     def begin(self, path: Path | None) -> bool:
-        """Open what was asked for, else the last workbook, else the sample. False: nothing could be opened."""
+        """Open what was asked for, else the last workbook, else the sample; whether one is open."""
         if path is not None:
             return self.open(path)
         last = self._memory.get("last_workbook")
@@ -93,7 +93,7 @@ class Opener(QObject):
         path = user_data_folder() / SAMPLE_NAME
         if not path.exists():
             try:
-                make_sample(path, self._today())
+                make_sample(path)
             except (StoreError, RefusedError, OSError) as error:
                 self._say(say("The sample could not be copied"), _sentence(error, path))
                 return False
@@ -112,7 +112,7 @@ class Opener(QObject):
             self._say(say("The copy was not restored"), _sentence(error, path))
         self.open(path)
 
-    # --- within -------------------------------------------------------------------------------------------
+    # --- within -----------------------------------------------------------------------------------
 
     _brought_forward = False
 
@@ -169,10 +169,10 @@ def copies_folder() -> Path:
     return user_data_folder() / "copies"
 
 
-def make_sample(path: Path, today: date) -> None:
+def make_sample(path: Path) -> None:
     """Copy the sample apiary to `path`, titled as a sample."""
     path.parent.mkdir(parents=True, exist_ok=True)
-    import_book(sample_folder() / SAMPLE_FILE, path, today=today)
+    import_book(sample_folder() / SAMPLE_FILE, path)
 
 
 def server_name(path: Path) -> str:

@@ -1,6 +1,7 @@
 """Sheets and charts: what the Papers and the Year menus do."""
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFileDialog
 
@@ -8,6 +9,9 @@ from beeworkbook.qt.desk import View
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.papers_view import PapersView, SheetKind
 from beeworkbook.words import say
+
+if TYPE_CHECKING:
+    from beeworkbook.year.year_view import YearView
 
 
 def paper_blank(window: MainWindow) -> None:
@@ -59,8 +63,8 @@ def _papers(window: MainWindow) -> PapersView:
     return face
 
 
-def _year(window: MainWindow) -> "YearView":  # noqa: F821  # loaded late: charts cost a second
-    from beeworkbook.year.year_view import YearView
+def _year(window: MainWindow) -> "YearView":
+    from beeworkbook.year.year_view import YearView  # late: charts cost half a second
 
     face = window.face(View.YEAR)
     assert isinstance(face, YearView)  # noqa: S101  # the table of faces says so

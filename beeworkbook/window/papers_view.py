@@ -34,6 +34,8 @@ from beeworkbook.workbook.sheets import blank_sheet, filled_sheet, kept_sheets, 
 
 _WAIT_MS: Final = 150
 _PRINT_DPI: Final = 300
+_LEAST_DPI: Final = 40
+"""A screen that claims fewer does not know its size."""
 _log = logging.getLogger(__name__)
 
 
@@ -86,7 +88,7 @@ class PapersView(QWidget):
         desk.book_changed.connect(self._book_changed)
         self._fill_colonies()
 
-    # --- choices --------------------------------------------------------------------------------------
+    # --- choices ----------------------------------------------------------------------------------
 
     def _build_choices(self) -> None:
         self.kind = Choice(say("Sheet"), [(say(words), kind) for words, kind in KIND_WORDS])
@@ -171,7 +173,7 @@ class PapersView(QWidget):
         own = self._desk.spot.colony_id
         return ticked or ([own] if own else [])
 
-    # --- making -----------------------------------------------------------------------------------------
+    # --- making -----------------------------------------------------------------------------------
 
     def soon(self) -> None:
         """Make the sheet anew when the choosing pauses; a hidden view waits until it is seen."""
@@ -256,7 +258,7 @@ class PapersView(QWidget):
             page.setAccessibleName(say("Page {n} of {count}", n=number, count=len(images)))
             self._page_column.addWidget(page)
 
-    # --- on paper -----------------------------------------------------------------------------------------
+    # --- on paper ---------------------------------------------------------------------------------
 
     def save(self) -> None:
         """Write the sheets into a PDF file."""
@@ -264,7 +266,9 @@ class PapersView(QWidget):
             return
         name = f"{self.kind.value} {self._desk.spot.day.isoformat()}.pdf"
         folder = self._desk.book.path.parent
-        chosen, _kind = QFileDialog.getSaveFileName(self, say("Save as PDF"), str(folder / name), say("PDF (*.pdf)"))
+        chosen, _kind = QFileDialog.getSaveFileName(
+            self, say("Save as PDF"), str(folder / name), say("PDF (*.pdf)")
+        )
         if not chosen:
             return
         self.write_pdf(Path(chosen))
@@ -276,7 +280,8 @@ class PapersView(QWidget):
         try:
             path.write_bytes(self._made.pdf)
         except OSError as error:
-            show_sentence(self, say("Not saved"), say("{path} cannot be written: {reason}.", path=path, reason=error.strerror))
+            sentence = say("{path} cannot be written: {reason}.", path=path, reason=error.strerror)
+            show_sentence(self, say("Not saved"), sentence)
             return False
         self._keep()
         self._desk.tell(say("The sheet lies at {place}.", place=path))
@@ -305,7 +310,7 @@ class PapersView(QWidget):
             self._desk.do(KeepSheet(sheet), source=self)
         self._made = Made(self._made.pdf, ())
 
-    # --- within -----------------------------------------------------------------------------------------------
+    # --- within -----------------------------------------------------------------------------------
 
     def _fill_colonies(self) -> None:
         apiary_id = self._desk.spot.apiary_id
@@ -334,8 +339,8 @@ class PapersView(QWidget):
             button.setEnabled(self._made is not None)
 
     def _dots_per_inch(self) -> float:
-        screen = self.screen()
-        return screen.physicalDotsPerInch() if screen is not None and screen.physicalDotsPerInch() > 40 else 96.0
+        dots = self.screen().physicalDotsPerInch()
+        return dots if dots > _LEAST_DPI else 96.0
 
     def _spot_changed(self, _spot: Spot) -> None:
         self._fill_colonies()
@@ -411,8 +416,9 @@ def _set_paper(printer: Any, pdf: bytes, paper: Paper) -> None:
     from PySide6.QtGui import QPageLayout, QPageSize
 
     first = pdf_images(pdf, 20)[0]
-    way = QPageLayout.Orientation.Landscape if first.width() > first.height() else QPageLayout.Orientation.Portrait
-    size = {Paper.A4: QPageSize.PageSizeId.A4, Paper.A5: QPageSize.PageSizeId.A5, Paper.LETTER: QPageSize.PageSizeId.Letter}
+    ways, sizes = QPageLayout.Orientation, QPageSize.PageSizeId
+    way = ways.Landscape if first.width() > first.height() else ways.Portrait
+    size = {Paper.A4: sizes.A4, Paper.A5: sizes.A5, Paper.LETTER: sizes.Letter}
     printer.setFullPage(True)
     printer.setPageLayout(QPageLayout(QPageSize(size[paper]), way, QMarginsF(0, 0, 0, 0)))
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QByteArray, QRect, QSize, Qt
+from PySide6.QtCore import QByteArray, QSize, Qt
 from PySide6.QtGui import QCloseEvent, QGuiApplication
 from PySide6.QtWidgets import QLabel, QMainWindow
 
@@ -42,9 +42,7 @@ class Shell(QMainWindow):
         if isinstance(held, str) and self.restoreGeometry(QByteArray.fromBase64(held.encode("ascii"))):
             return
         screen = QGuiApplication.primaryScreen()
-        free = (
-            screen.availableGeometry() if screen is not None else QRect(0, 0, USUAL.width(), USUAL.height())
-        )
+        free = screen.availableGeometry()
         self.resize(USUAL.boundedTo(free.size()))
         if free.width() <= USUAL.width():
             self.setWindowState(Qt.WindowState.WindowMaximized)

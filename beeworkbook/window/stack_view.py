@@ -1,4 +1,7 @@
-"""Stack: the hive from stand to roof on a day. Parts are added and taken by dragging or by keys, and dated."""
+"""Stack: the hive from stand to roof on a day.
+
+Parts are added and taken by dragging or by keys, and dated.
+"""
 
 from typing import Final
 
@@ -105,7 +108,8 @@ class StackView(QWidget):
         shelf.addStretch(1)
         keys = QLabel(
             say(
-                "Up and Down choose a part, Ctrl+Up and Ctrl+Down move it, Delete takes it off, Enter opens a box."
+                "Up and Down choose a part, Ctrl+Up and Ctrl+Down move it, "
+                "Delete takes it off, Enter opens a box."
             )
         )
         keys.setObjectName("small")
@@ -141,7 +145,8 @@ class StackView(QWidget):
             day = date_words(self._desk.spot.day, "long_year")
             self.lead.setText(
                 say(
-                    "{hive} as it stood on {day}. Full boxes are heavy: lift in two, or take half the frames out first.",
+                    "{hive} as it stood on {day}. Full boxes are heavy: lift in two, "
+                    "or take half the frames out first.",
                     hive=hive.hive.name or say("The hive"),
                     day=day,
                 )

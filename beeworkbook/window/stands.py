@@ -1,4 +1,4 @@
-"""Stands: the colonies of an apiary as they stand, one field each, with the state of each in a word and a sign."""
+"""Stands: the colonies of an apiary as they stand, a field each, its state in a word and a sign."""
 
 from dataclasses import dataclass
 from datetime import date

@@ -4,22 +4,15 @@ from datetime import date
 from typing import Final
 
 from beeworkbook.colony.queens import MARK_COLOURS
-from beeworkbook.colony.records import ENDINGS, Colony, EventKind, Feed, Visit
+from beeworkbook.colony.records import ENDINGS, Colony, ColonyId, EventKind, Feed, Visit
 from beeworkbook.qt.desk import View
 from beeworkbook.window.dialogs.form import Choice, DayLine, Form, NumberLine, TextLine
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.words import date_words, say
-from beeworkbook.workbook.edits.events import AddEvent
-from beeworkbook.workbook.edits.mend import MoveVisit
-from beeworkbook.workbook.edits.queens import QueenSpec
-from beeworkbook.workbook.edits.visit import (
-    BeginRound,
-    BeginVisit,
-    GiveFeed,
-    RemoveVisit,
-    SetFeedLeft,
-    SetHeft,
-)
+from beeworkbook.workbook.edits.events import AddEvent, QueenSpec
+from beeworkbook.workbook.edits.feed import GiveFeed, SetFeedLeft, SetHeft
+from beeworkbook.workbook.edits.mend import MoveVisit, RemoveVisit
+from beeworkbook.workbook.edits.visit import BeginRound, BeginVisit
 
 EVENT_WORDS: Final = (
     ("queen came", EventKind.QUEEN_CAME),
@@ -101,8 +94,8 @@ def add_event(window: MainWindow) -> None:
         day.day,
         EventKind(str(kind.value)),
         text.text,
-        other_colony_id=other.value,
-        queen=queen,  # type: ignore[arg-type]
+        other_colony_id=ColonyId(other.value) if isinstance(other.value, int) else None,
+        queen=queen,
     )
     desk.do(edit, source=window)
     if kind.value in ENDINGS:

@@ -10,12 +10,13 @@ from PySide6.QtWidgets import QProgressDialog
 
 from beeworkbook.window.dialogs.told import show_sentence
 from beeworkbook.words import say
-from beeworkbook.workbook.errors import CancelledError
+from beeworkbook.workbook.errors import RefusedError, StoreError
+from beeworkbook.workbook.exchange import StoppedError
 
 if TYPE_CHECKING:
     from beeworkbook.window.main_window import MainWindow
 
-Tell = Callable[[float], None]
+Tell = Callable[[int, int], None]
 Stop = Callable[[], bool]
 
 _LOOK_MS: Final = 40
@@ -23,16 +24,19 @@ _log = logging.getLogger(__name__)
 
 
 def run_with_progress(window: "MainWindow", title: str, work: Callable[[Tell, Stop], object]) -> bool:
-    """Do `work` beside the window; it tells its share done (0–1) and asks whether to stop.
+    """Do `work` beside the window; it tells how much of the whole is done and asks whether to stop.
 
     True when it came to its end; what went wrong is shown in its own sentence, and False is given.
     """
     share, stopped = [0.0], threading.Event()
     failed: list[Exception] = []
 
+    def tell(done: int, whole: int) -> None:
+        share[0] = done / max(1, whole)
+
     def do() -> None:
         try:
-            work(lambda part: share.__setitem__(0, part), stopped.is_set)
+            work(tell, stopped.is_set)
         except Exception as error:  # noqa: BLE001  # shown below, in the window's own thread
             failed.append(error)
 
@@ -65,10 +69,10 @@ def _ended(window: "MainWindow", title: str, failed: list[Exception]) -> bool:
     if not failed:
         return True
     error = failed[0]
-    if isinstance(error, CancelledError):
+    if isinstance(error, StoppedError):
         window.tell(say("Stopped. Nothing was changed."))
     else:
-        if not getattr(error, "for_people", False):
+        if not isinstance(error, (RefusedError, StoreError)):
             _log.error("work failed: %s", title, exc_info=error)
         show_sentence(window.shell, title, str(error))
     return False

@@ -1,5 +1,6 @@
 """Opening, copying, exchanging and checking workbooks: what the Workbook menu does."""
 
+from datetime import date
 from pathlib import Path
 from typing import Final
 
@@ -11,6 +12,7 @@ from beeworkbook.window.dialogs.told import show_sentence
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.work import run_with_progress
 from beeworkbook.words import date_words, say
+from beeworkbook.workbook.workbook import Copy
 
 ENDING: Final = ".beebook"
 
@@ -72,21 +74,22 @@ def restore_copy(window: MainWindow) -> None:
         say("Restore it"),
         say("The workbook as it is now is kept as a copy first, so this too can be taken back."),
     )
-    options: list[tuple[str, object]] = [
-        (
-            say(
-                "{day}, {time} ({kind})",
-                day=date_words(copy.made.date(), "weekday_year"),
-                time=f"{copy.made:%H:%M}",
-                kind=say(copy.kind),
-            ),
-            copy,
-        )
-        for copy in copies
-    ]
+    options: list[tuple[str, object]] = [(copy_words(copy), copy) for copy in copies]
     chosen = form.add(Choice(say("Copy"), options))
     if form.ask() and chosen.value is not None:
         window.opener.restore(chosen.value)
+
+
+def copy_words(copy: Copy) -> str:
+    """A kept copy in words: of which day, or before what it was made."""
+    size = say("{size} kB", size=max(1, round(copy.size_bytes / 1000)))
+    if copy.day is not None:
+        words = say("of {day}, at the first change", day=date_words(copy.day, "weekday_year"))
+    elif copy.form is not None:
+        words = say("before the file was brought up from form {form}", form=copy.form)
+    else:
+        words = say("before another copy was restored")
+    return f"{words}, {size}"
 
 
 def export_book(window: MainWindow) -> None:
@@ -101,7 +104,7 @@ def export_book(window: MainWindow) -> None:
     done = run_with_progress(
         window,
         say("Writing {name}", name=path.name),
-        lambda tell, stop: export(book, path, progress=tell, cancelled=stop),
+        lambda tell, stop: export(book.read, path, progress=tell, cancelled=stop),
     )
     if done:
         window.tell(say("Everything is written to {place}.", place=path))
@@ -125,11 +128,10 @@ def import_book(window: MainWindow) -> None:
     )
     if target is None:
         return
-    today = window.desk.today
     done = run_with_progress(
         window,
         say("Reading {name}", name=source.name),
-        lambda tell, stop: read(source, target, today=today, progress=tell, cancelled=stop),
+        lambda tell, stop: read(source, target, progress=tell, cancelled=stop),
     )
     if done:
         window.opener.open(target)
@@ -137,7 +139,7 @@ def import_book(window: MainWindow) -> None:
 
 def export_totals(window: MainWindow) -> None:
     """Write the totals of every visit as a table."""
-    from beeworkbook.workbook.totals_csv import write_totals
+    from beeworkbook.workbook.totals_csv import all_colonies, write_visits
 
     path = _ask_save(
         window, say("Totals as a table"), f"{window.desk.book.path.stem} totals.csv", say("Table (*.csv)")
@@ -145,9 +147,11 @@ def export_totals(window: MainWindow) -> None:
     if path is None:
         return
 
+    read = window.desk.book.read
+
     def write() -> None:
         with path.open("w", encoding="utf-8", newline="") as stream:
-            write_totals(window.desk.book, stream)
+            write_visits(read, all_colonies(read), date.min, date.max, stream)
 
     if window.attempt(write):
         window.tell(say("The totals lie at {place}.", place=path))

@@ -22,7 +22,7 @@ from beeworkbook.window.dialogs.form import (
 )
 from beeworkbook.words import date_words, say
 from beeworkbook.workbook.edits.arrive import ArrivalSpec, ArriveColony, nucleus_combs
-from beeworkbook.workbook.edits.queens import QueenSpec
+from beeworkbook.workbook.edits.events import QueenSpec
 
 ARRIVALS: Final = (
     ("a nucleus on its combs", Arrival.NUCLEUS),

@@ -53,7 +53,7 @@ def languages() -> list[tuple[str, object]]:
     except MissingResourceError:
         return made
     for path in sorted(folder.glob("*.json")):
-        made.append((load_catalogue(path).language or path.stem, path.stem))
+        made += [(load_catalogue(path).language or path.stem, path.stem)]
     return made
 
 

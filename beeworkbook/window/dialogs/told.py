@@ -22,8 +22,8 @@ def show_unforeseen(parent: QWidget | None, details: str) -> None:
     box.setTextFormat(Qt.TextFormat.PlainText)
     box.setText(
         say(
-            "The last step may not have been done; everything before it is kept. The details are in the log at "
-            "{place}. Nothing is sent anywhere.",
+            "The last step may not have been done; everything before it is kept. "
+            "The details are in the log at {place}. Nothing is sent anywhere.",
             place=log_path(),
         )
     )
