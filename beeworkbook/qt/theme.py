@@ -9,7 +9,7 @@ from typing import Final
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
 from PySide6.QtWidgets import QApplication
 
-from beeworkbook.qt.palette import Palette
+from beeworkbook.qt.palette import DARK, Palette
 from beeworkbook.resources import resource
 
 SANS: Final = "Lato"
@@ -95,6 +95,7 @@ def style_sheet(palette: Palette) -> str:
     values = {field.name: str(getattr(palette, field.name)) for field in fields(palette)}
     values |= {name: f"{globals()[name]}" for name in _SIZES}
     values |= {"SANS": SANS, "SERIF": SERIF}
+    values |= {"icons": resource("icons").as_posix(), "theme": "dark" if palette == DARK else "light"}
     sheet = resource("style.qss").read_text(encoding="utf-8")
     for name in sorted(values, key=len, reverse=True):
         sheet = sheet.replace(f"@{name}", values[name])

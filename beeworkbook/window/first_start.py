@@ -29,7 +29,8 @@ class FirstStart(QWidget):
         words = QLabel(
             say(
                 "Enter the first colony as it came: a nucleus, a package, a swarm or a whole hive. "
-                "Or look round in the sample first; it is an invented apiary, and what you do there touches nothing of yours."
+                "Or look round in the sample first; it is an invented apiary, "
+                "and what you do there touches nothing of yours."
             )
         )
         words.setWordWrap(True)

@@ -160,7 +160,7 @@ class MainWindow(QWidget):
         walking = spot.view in {View.BOX, View.BENCH}
         self.views.setCurrentWidget(self.walk if walking else self.face(spot.view))
         self.legend.setVisible(walking)
-        self.side.setVisible(spot.view is not View.FIRST)
+        self.side.setVisible(spot.view not in {View.FIRST, View.PAPERS})
         self.stands.setVisible(spot.view is not View.FIRST)
 
     def face(self, view: View) -> QWidget:

@@ -121,6 +121,7 @@ class StandsStrip(QScrollArea):
         while len(self._fields) > len(cards):
             field = self._fields.pop()
             self._layout.removeWidget(field)
+            field.hide()
             field.deleteLater()
         for at, card in enumerate(cards):
             if at < len(self._fields):
