@@ -140,8 +140,8 @@ def _stages(bees: Bees, side: Place, share: float) -> Eighths:
     total = sum(ages.values()) or 1.0
     held = {content: share * EIGHTHS * age / total for content, age in ages.items()}
     drones = bees.drones / max(1.0, bees.brood + bees.drones)
-    if 1.2 < abs(side.away) < 4.0 and drones > 0.01:
-        held[Content.DRONE] = min(1.6, share * EIGHTHS * drones * 2.2)
+    if 1.7 < abs(side.away) < 4.0 and drones > 0.01:
+        held[Content.DRONE] = min(1.1, share * EIGHTHS * drones * 1.8)
         keep = 1 - held[Content.DRONE] / (share * EIGHTHS)
         held = {key: value * (keep if key in _STAGES else 1.0) for key, value in held.items()}
     return held
