@@ -169,6 +169,10 @@ class RoundView(QWidget):
         else:
             self.sheet.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    def finish(self) -> None:
+        """Keep the field in hand, as before the window closes."""
+        self.sheet.finish()
+
     # --- keeping ----------------------------------------------------------------------------------
 
     def _keep(self, row: Row, target: Target, typed: str) -> str:

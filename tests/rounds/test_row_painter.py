@@ -1,0 +1,129 @@
+"""A line is drawn where its columns are, in the colours of its theme; looked at as pixels."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QColor, QImage, QPainter
+from pytestqt.qtbot import QtBot
+
+from beeworkbook.colony.records import (
+    Answer,
+    AnswerId,
+    Arrival,
+    Colony,
+    ColonyId,
+    Level,
+    Question,
+    Reply,
+    Stand,
+    StandId,
+    Visit,
+    VisitId,
+)
+from beeworkbook.colony.soft_notes import SoftNote
+from beeworkbook.qt.palette import DARK, LIGHT, Palette
+from beeworkbook.rounds.columns import lay_columns
+from beeworkbook.rounds.field import TARGETS
+from beeworkbook.rounds.row import Noted, Row
+from beeworkbook.rounds.row_painter import (
+    NOTE_HEIGHT,
+    ROW_HEIGHT,
+    RowLook,
+    RowPainter,
+    notes_words,
+    row_height,
+)
+
+DAY = date(2026, 5, 16)
+WIDTH = 1090
+ROW = Row(
+    Colony(ColonyId(1), "Wall", Arrival.SWARM, DAY),
+    Stand(StandId(1), None, "1"),  # type: ignore[arg-type] # no apiary is asked for here
+    DAY,
+)
+VISIT = Visit(VisitId(1), ColonyId(1), DAY, Level.ONE_LINE)
+
+
+def _noted(question: Question, typed: str, reply: Reply, level: Level = Level.ONE_LINE) -> Row:
+    answer = Answer(AnswerId(1), VISIT.id, question, typed, reply)
+    return replace(ROW, now=Noted(replace(VISIT, level=level), {question: answer}))
+
+
+def _drawn(row: Row, look: RowLook, palette: Palette = LIGHT, shift: float = 0.0) -> QImage:
+    picture = QImage(WIDTH, ROW_HEIGHT + NOTE_HEIGHT, QImage.Format.Format_RGB32)
+    picture.fill(QColor(palette.ground))
+    painter = QPainter(picture)
+    height = row_height(row, chosen=look.chosen)
+    columns = lay_columns(TARGETS, WIDTH)
+    RowPainter(palette, columns, TARGETS).paint_row(painter, row, QRectF(0, 0, WIDTH, height), shift, look)
+    painter.end()
+    return picture
+
+
+def _ink(picture: QImage, question: Question, palette: Palette = LIGHT) -> int:
+    """How many pixels of the first line of a column are not ground."""
+    column = lay_columns(TARGETS, WIDTH).of(question)
+    assert column is not None
+    grounds = {QColor(palette.ground).rgb(), QColor(palette.selection).rgb()}
+    return sum(
+        picture.pixel(x, y) not in grounds
+        for x in range(int(column.left), int(column.right) - 2)
+        for y in range(6, 28)
+    )
+
+
+@pytest.mark.usefixtures("qapp")
+@pytest.mark.parametrize("palette", [LIGHT, DARK])
+def test_an_answer_leaves_ink_in_its_own_column_alone(palette: Palette) -> None:
+    picture = _drawn(_noted(Question.SEAMS, "n", Reply.NO), RowLook(), palette)
+    inked = {question for question in Question if _ink(picture, question, palette)}
+    assert inked == {Question.SEAMS}
+
+
+@pytest.mark.usefixtures("qapp")
+def test_the_line_in_hand_shows_where_something_can_be_typed() -> None:
+    picture = _drawn(ROW, RowLook(chosen=True))
+    assert all(_ink(picture, question) for question in Question)
+    assert picture.pixelColor(600, 3).name().upper() == LIGHT.selection
+    assert picture.pixelColor(11, 20).name().upper() == LIGHT.focus
+    typing = _drawn(ROW, RowLook(chosen=True, typing=Question.EGGS))
+    assert not _ink(typing, Question.EGGS)
+
+
+@pytest.mark.usefixtures("qapp")
+def test_a_text_that_was_refused_stays_to_be_seen() -> None:
+    picture = _drawn(ROW, RowLook(refused={Question.EGGS: "4-99"}))
+    assert _ink(picture, Question.EGGS)
+
+
+@pytest.mark.usefixtures("qapp")
+@pytest.mark.parametrize(
+    ("row", "told"),
+    [
+        (_noted(Question.OPENED, "n", Reply.NO, Level.NOT_OPENED), True),
+        (replace(ROW, now=Noted(replace(VISIT, level=Level.PASSED_OVER))), True),
+        (replace(ROW, now=Noted(replace(VISIT, level=Level.BY_COMB))), True),
+        (replace(ROW, now=Noted(VISIT)), False),
+    ],
+)
+def test_why_nothing_stands_there_is_told(row: Row, told: bool) -> None:
+    assert bool(_ink(_drawn(row, RowLook()), Question.EGGS)) is told
+
+
+@pytest.mark.usefixtures("qapp")
+def test_scrolled_fields_never_run_under_the_name() -> None:
+    row = _noted(Question.OPENED, "y", Reply.YES)
+    frozen = int(lay_columns(TARGETS, WIDTH).frozen)
+    still, moved = _drawn(row, RowLook()), _drawn(row, RowLook(), shift=40.0)
+    for x in range(frozen - 1):
+        assert [still.pixel(x, y) for y in range(6, 28)] == [moved.pixel(x, y) for y in range(6, 28)]
+
+
+def test_a_line_grows_only_in_hand_and_only_for_something_to_mention(qtbot: QtBot) -> None:
+    del qtbot
+    noted = replace(ROW, notes=(SoftNote("A super is on.", "syrup may be carried up"),))
+    assert row_height(noted, chosen=True) > row_height(noted, chosen=False) == ROW_HEIGHT
+    assert row_height(ROW, chosen=True) == ROW_HEIGHT
+    assert notes_words(noted) == "A super is on. (syrup may be carried up)"
