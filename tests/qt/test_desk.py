@@ -5,9 +5,9 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from pytestqt.qtbot import QtBot
+from PySide6.QtWidgets import QApplication
 
-from beeworkbook.colony.records import Arrival, ColonyId, Event, PartKind, VisitId
+from beeworkbook.colony.records import Arrival, Colony, ColonyId, Event, PartKind, VisitId
 from beeworkbook.comb.contents import Content
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
@@ -22,9 +22,9 @@ TODAY = date(2026, 5, 16)
 
 
 @pytest.fixture
-def desk(tmp_path: Path, qtbot: QtBot) -> Iterator[Desk]:
+def desk(tmp_path: Path, qapp: QApplication) -> Iterator[Desk]:
     book = Workbook.create(tmp_path / "desk.beebook", "Desk", today=TODAY)
-    made = Desk(book)
+    made = Desk(book, parent=qapp)
     yield made
     made.close()
     book.close()
@@ -126,7 +126,7 @@ def test_undo_goes_to_the_place_of_the_step(desk: Desk) -> None:
 def test_what_is_removed_is_no_longer_pointed_to(desk: Desk) -> None:
     first, second = arrive(desk, "Alder"), arrive(desk, "Birch")
     desk.go(colony_id=second)
-    desk.do(RemoveRecord(type(desk.colony), second))
+    desk.do(RemoveRecord(Colony, second))
     assert desk.spot.colony_id == first
 
 

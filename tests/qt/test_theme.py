@@ -2,9 +2,9 @@
 
 import re
 
+import pytest
 from PySide6.QtGui import QFontInfo
 from PySide6.QtWidgets import QApplication
-from pytestqt.qtbot import QtBot
 
 from beeworkbook.qt import theme
 from beeworkbook.qt.palette import DARK, LIGHT
@@ -21,7 +21,8 @@ def test_light_and_dark_differ() -> None:
     assert theme.style_sheet(LIGHT) != theme.style_sheet(DARK)
 
 
-def test_the_shipped_fonts_are_used(qtbot: QtBot) -> None:
+@pytest.mark.usefixtures("qapp")
+def test_the_shipped_fonts_are_used() -> None:
     theme.load_fonts()
     assert QFontInfo(theme.sans()).family() == theme.SANS
     assert QFontInfo(theme.serif(bold=True)).family() == theme.SERIF
