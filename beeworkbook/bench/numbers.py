@@ -19,6 +19,7 @@ from beeworkbook.words import say, say_count, two_figures
 _STORED: Final = (Content.STORES, Content.NECTAR, Content.POLLEN)
 _LEAST_CELLS: Final = 0.5
 _LEAST_DM2: Final = 0.05
+_LEAST_KG: Final = 0.05
 
 
 def tally_of(frame: FrameType, counts: Sequence[int], *, drone_cells: bool) -> SideTally:
@@ -81,7 +82,10 @@ def box_numbers(totals: VisitTotals, part_id: PartId, combs: int) -> str:
     if figures.brood is not None and figures.brood.combs is not None and figures.brood.worth is not None:
         said.append(_brood_in_box(figures.brood.combs, figures.brood.worth))
     if figures.stores is not None:
-        said.append(say("about {kg} kg of stores", kg=two_figures(figures.stores.kg)))
+        kg = figures.stores.kg
+        said.append(
+            say("about {kg} kg of stores", kg=two_figures(kg)) if kg >= _LEAST_KG else say("no stores")
+        )
     if not said:
         return ""
     seen = len({side.frame_id for side in sides if side.counted and any(side.area_dm2)})
