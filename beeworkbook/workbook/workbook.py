@@ -215,6 +215,12 @@ class Workbook:
         """The copies kept of this workbook, newest first."""
         return () if self._base.shelf is None else self._base.shelf.copies()
 
+    def check(self) -> tuple[str, ...]:
+        """What is wrong with it, a sentence each; nothing if it is in order. Every drawing is read."""
+        from beeworkbook.store.check import check
+
+        return tuple(finding.text for finding in check(self._base))
+
     def say_reach(self, reach: str) -> None:
         """Let a second start on this file know how this window is reached."""
         self._base.say_reach(reach)

@@ -51,7 +51,10 @@ LIBRARIES: Final[dict[str, tuple[str, ...]]] = {
     "app": ("PySide6",),
 }
 
-EXCEPTIONS: Final[dict[str, tuple[str, ...]]] = {}
+EXCEPTIONS: Final[dict[str, tuple[str, ...]]] = {
+    "beeworkbook.cli.opening": ("app",),  # without a command the window opens
+    "beeworkbook.cli.unattended": ("window",),  # pictures of the window where it cannot be shown
+}
 """Modules, each with the rooms it may import against the table, late only, and the reason beside it."""
 
 NOT_IN_THE_CORE: Final = frozenset(

@@ -1,0 +1,22 @@
+"""The keeper's copy of the sample apiary: made the first time, never written over."""
+
+from pathlib import Path
+from typing import Final
+
+from beeworkbook.resources import sample_folder
+from beeworkbook.workbook.exchange import import_book
+
+SAMPLE_NAME: Final = "Sample apiary.beebook"
+SAMPLE_FILE: Final = "sample.json"
+
+
+def sample_copy(folder: Path) -> Path:
+    """The keeper's copy in this folder, made of the shipped sample if it is not there yet.
+
+    Errors: MissingResourceError if no sample is shipped; ExchangeError; NotKeptError; OSError.
+    """
+    path = folder / SAMPLE_NAME
+    if not path.exists():
+        folder.mkdir(parents=True, exist_ok=True)
+        import_book(sample_folder() / SAMPLE_FILE, path)
+    return path
