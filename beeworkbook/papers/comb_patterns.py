@@ -7,6 +7,7 @@ line, dots with round ends: a stipple of thousands of dots stays small, and shar
 import math
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator
+from functools import lru_cache
 from itertools import pairwise
 from typing import Final, NamedTuple
 
@@ -14,7 +15,7 @@ import numpy as np
 
 from beeworkbook.comb.lattice import Points
 from beeworkbook.comb.patterns import Marks, MarkShape, Pattern, Tile, box_marks, tile
-from beeworkbook.papers.page import POINTS, Ink
+from beeworkbook.papers.page import POINTS, Ink, rgb
 
 _DOT_LENGTH: Final = 0.005
 """A dash of no length is left out by some readers; this one is a dot all the same."""
@@ -39,22 +40,19 @@ class _Line(NamedTuple):
         )
 
 
-def pattern_operators(pattern: Pattern, width_mm: float, height_mm: float, ink: Ink, ground: Ink) -> str:
+@lru_cache(maxsize=128)
+def pattern_operators(pattern: Pattern, width_mm: float, height_mm: float, ink: Ink, ground: Ink) -> bytes:
     """The pattern over a rectangle, in points from its top left corner, y down.
 
     ground fills the inside of rings. Units: millimetres on paper.
     """
-    parts = [_colour(ink, "RG"), _colour(ink, "rg")]
+    parts = [f"{rgb(ink)} RG", f"{rgb(ink)} rg"]
     if pattern.shape in _TILED:
         parts += _tiles(pattern, width_mm, height_mm)
     else:
         marks = box_marks(pattern, pattern.paper_mm, (0.0, 0.0, width_mm, height_mm))
         parts += (*_strokes(marks), *_dots(marks, ink, ground))
-    return " ".join(parts)
-
-
-def _colour(ink: Ink, operator: str) -> str:
-    return " ".join(f"{part:.3f}" for part in ink) + " " + operator
+    return " ".join(parts).encode("ascii")
 
 
 def _n(mm: float) -> str:
@@ -87,9 +85,9 @@ def _dots(marks: Marks, ink: Ink, ground: Ink) -> Iterator[str]:
     yield from _rows_of_dots(marks.discs, lambda radius: radius)
     if len(marks.rings):
         yield from _rows_of_dots(marks.rings, lambda radius: radius + half)
-        yield _colour(ground, "RG")
+        yield f"{rgb(ground)} RG"
         yield from _rows_of_dots(marks.rings, lambda radius: radius - half)
-        yield _colour(ink, "RG")
+        yield f"{rgb(ink)} RG"
 
 
 def _rows_of_dots(circles: Points, radius_of: Callable[[float], float]) -> Iterator[str]:

@@ -6,6 +6,7 @@ patterns.
 """
 
 from collections.abc import Sequence
+from functools import cache, lru_cache
 from typing import Final
 
 import numpy as np
@@ -16,9 +17,9 @@ from beeworkbook.comb.colour import rgb_of
 from beeworkbook.comb.contents import Content, Origin
 from beeworkbook.comb.lattice import Lattice
 from beeworkbook.comb.legend import INK, LEGEND, LOOKS
-from beeworkbook.comb.outline import Ring, simplified_outlines
+from beeworkbook.comb.outline import simplified_outlines
 from beeworkbook.papers.comb_patterns import pattern_operators
-from beeworkbook.papers.page import BLACK, POINTS, WHITE, Document, Ink
+from beeworkbook.papers.page import BLACK, POINTS, WHITE, Document, Ink, rgb
 from beeworkbook.papers.rect import Rect
 
 _TOLERANCE_MM: Final = 2.0
@@ -37,28 +38,41 @@ def draw_comb(document: Document, place: Rect, lattice: Lattice, side: SheetSide
     """Draw what a side holds into its place on the page."""
     if side.cells is None:
         return
-    scale = place.width / lattice.width_mm * POINTS * _STEPS
-    outlines = {
-        content: [_stepped(ring, scale) for ring in rings]
-        for content, rings in simplified_outlines(lattice, side.cells, _TOLERANCE_MM).items()
-    }
-    regions = {content: rings for content, rings in outlines.items() if content is not Content.NOT_RECORDED}
     look = LOOKS[_shown_as(side)]
-    hatched = side.origin is not Origin.ASSUMED
     dash = " ".join(f"{length * POINTS * _STEPS:.0f}" for length in look.dash_mm)
-    forms = {
-        content: pattern_form(document, content, place.width, place.height, _STEPS) for content in regions
-    }
-    document.describe(_opening(document, place))
-    for content, rings in regions.items():
+    scale = place.width / lattice.width_mm * POINTS * _STEPS
+    paths, border = _described(lattice, side.cells.tobytes(), scale, dash)
+    parts = [_opening(document, place)]
+    for content, path in paths:
         fill = _fill(document, content, look.strength)
-        document.describe("q " + _region(rings, fill, outlined=not dash))
-        if hatched:
-            document.show_form(forms[content])
-        document.describe("Q")
-    if dash:
-        document.describe(_border(list(outlines.values()), dash))
-    document.describe("Q")
+        parts.append(_region(path, fill, outlined=not dash))
+        if side.origin is not Origin.ASSUMED:
+            form = pattern_form(document, content, place.width, place.height, _STEPS)
+            parts.append(document.show_form(form))
+        parts.append("Q")
+    document.describe("\n".join((*parts, border, "Q")))
+
+
+@lru_cache(maxsize=256)
+def _described(
+    lattice: Lattice, cells: bytes, scale: float, dash: str
+) -> tuple[tuple[tuple[Content, str], ...], str]:
+    """Every content's rings as a path, and the broken border between contents where there is a dash.
+
+    Kept, since a sheet is looked at before it is printed, and once more when it is saved.
+    """
+    outlines = {
+        content: [np.rint(ring * scale).astype(np.intp) for ring in rings]
+        for content, rings in simplified_outlines(
+            lattice, np.frombuffer(cells, np.uint8), _TOLERANCE_MM
+        ).items()
+    }
+    paths = tuple(
+        (content, " ".join(_ring(ring) for ring in rings))
+        for content, rings in outlines.items()
+        if content is not Content.NOT_RECORDED
+    )
+    return paths, _border(list(outlines.values()), dash) if dash and paths else ""
 
 
 def _shown_as(side: SheetSide) -> Origin:
@@ -68,25 +82,21 @@ def _shown_as(side: SheetSide) -> Origin:
     return side.origin or Origin.PAINTED
 
 
-def _stepped(ring: Ring, scale: float) -> Corners:
-    return np.rint(ring * scale).astype(np.intp)
-
-
 def _opening(document: Document, place: Rect) -> str:
     left, top = place.x * POINTS, (document.height_mm - place.y) * POINTS
     scale = f"{1 / _STEPS} 0 0 {-1 / _STEPS} {left:.2f} {top:.2f} cm"
-    return f"q {scale} 1 j {_line(_FULL_LINE)} w {_rgb(_ink(document))} RG"
+    return f"q {scale} 1 j {_line(_FULL_LINE)} w {rgb(_ink(document))} RG"
 
 
 def _line(mm: float) -> str:
     return f"{mm * POINTS * _STEPS:.1f}"
 
 
-def _region(rings: Sequence[Corners], fill: Ink | None, *, outlined: bool) -> str:
-    """One content: its rings as one path that is filled and outlined and clips what follows."""
+def _region(path: str, fill: Ink | None, *, outlined: bool) -> str:
+    """One content: its path is filled and outlined and clips what follows."""
     paint = {(True, True): "B*", (True, False): "f*", (False, True): "S", (False, False): "n"}
-    colour = f"{_rgb(fill)} rg " if fill is not None else ""
-    return f"{colour}{' '.join(_ring(ring) for ring in rings)} W* {paint[fill is not None, outlined]}"
+    colour = f"{rgb(fill)} rg " if fill is not None else ""
+    return f"q {colour}{path} W* {paint[fill is not None, outlined]}"
 
 
 def _ring(ring: Corners) -> str:
@@ -127,20 +137,23 @@ def pattern_form(document: Document, content: Content, width: float, height: flo
 
     Units: millimetres; shown where 1/steps of a point is the unit and y runs down.
     """
-    entry = LEGEND[content]
     name = f"P{content:d}.{width * 10:.0f}.{height * 10:.0f}.{steps}"
-    fill = _fill(document, content, 1.0) or WHITE
-    ink = _mixed(_ink(document), fill, entry.screen_ink) if document.options.colour else BLACK
-    document.keep_form(
-        name, width, height, lambda: pattern_operators(entry.pattern, width, height, ink, fill), steps=steps
-    )
+    document.keep_form(name, width, height, lambda: _pattern(document, content, width, height), steps=steps)
     return name
+
+
+def _pattern(document: Document, content: Content, width: float, height: float) -> bytes:
+    entry, colour = LEGEND[content], document.options.colour
+    fill = _fill(document, content, 1.0) or WHITE
+    ink = _mixed(_ink(document), fill, entry.screen_ink) if colour else BLACK
+    return pattern_operators(entry.pattern, width, height, ink, fill)
 
 
 def _ink(document: Document) -> Ink:
     return _rgb_of(INK) if document.options.colour else BLACK
 
 
+@cache
 def _rgb_of(hexes: str) -> Ink:
     red, green, blue = rgb_of(hexes).tolist()
     return red, green, blue
@@ -149,12 +162,6 @@ def _rgb_of(hexes: str) -> Ink:
 def _mixed(top: Ink, ground: Ink, strength: float) -> Ink:
     red, green, blue = (a * strength + b * (1 - strength) for a, b in zip(top, ground, strict=True))
     return red, green, blue
-
-
-def _rgb(ink: Ink) -> str:
-    if ink[0] == ink[1] == ink[2]:
-        return " ".join([f"{ink[0]:.3g}"] * 3)
-    return " ".join(f"{part:.3f}" for part in ink)
 
 
 def content_fill(content: Content) -> Ink:

@@ -22,7 +22,7 @@ from beeworkbook.comb.contents import (
 )
 from beeworkbook.comb.orientation import EntranceMark, entrance_mark
 from beeworkbook.papers import symbols
-from beeworkbook.papers.comb_forms import BARS, EIGHTHS, ENTRANCE_MM, SYMBOL_MM, TICKS
+from beeworkbook.papers.comb_forms import BARS, EIGHTHS, ENTRANCE_MM, SYMBOL_MM, TICKS, SidePlan
 from beeworkbook.papers.comb_picture import draw_comb
 from beeworkbook.papers.field_map import Field, FieldKind
 from beeworkbook.papers.fonts import SMALL_BOLD
@@ -64,71 +64,96 @@ def draw_side(document: Document, task: SideTask) -> Iterator[Field]:
     _draw_frame(document, place, task)
     _draw_marks(document, place, task)
     draw_words(document, place, task)
-    yield from _draw_ticks(document, task)
-    yield from _draw_bars(document, task)
+    document.repeat(task.plan, lambda: _draw_empty(document, task.plan))
+    _draw_bars(document, task.plan)
+    if task.filled:
+        _fill_in(document, task)
+    for name, tick in zip(TICKS, task.plan.ticks, strict=True):
+        yield Field(f"{task.name}.{name}", FieldKind.TICK, tick)
+    for name, bar in zip(BARS, task.plan.bars, strict=False):
+        yield Field(f"{task.name}.bar.{name}", FieldKind.BAR, bar)
     yield Field(f"{task.name}.comb", FieldKind.COMB, place)
 
 
-def _draw_ticks(document: Document, task: SideTask) -> Iterator[Field]:
-    ticked = _ticked(task)
-    outward = -1 if task.plan.face is Face.A or not task.plan.bars else 1
-    for name, place in zip(TICKS, task.plan.ticks, strict=True):
+def _draw_empty(document: Document, plan: SidePlan) -> None:
+    """Boxes and letters of a side: the same in this place of every page."""
+    for place in plan.ticks:
         document.box(place, FIRM_MM)
+    for name, place in zip(TICKS, plan.ticks, strict=True):
+        _draw_sign(document, plan, name, place)
+    for name, place in zip(BARS, plan.bars, strict=False):
+        baseline = place.centre[1] + SMALL_BOLD.height_mm / 2
+        document.text(place.x - 0.8, baseline, _BAR_LETTERS[name], SMALL_BOLD, align="right")
+
+
+def _draw_sign(document: Document, plan: SidePlan, name: str, tick: Rect) -> None:
+    """What a box is for, above it or beside it."""
+    x, y = tick.centre
+    if plan.symbols_beside:
+        outward = -1 if plan.face is Face.A or not plan.bars else 1
+        x += outward * (tick.width / 2 + SYMBOL_MM * 0.54)
+    else:
+        y = tick.y - 1.75
+    if name == "looked":
+        symbols.eye(document, (x, y), 2.3 if plan.symbols_beside else 2.9)
+    else:
+        document.text(x, y + SMALL_BOLD.height_mm / 2, _TICK_LETTERS[name], SMALL_BOLD, align="middle")
+
+
+def _fill_in(document: Document, task: SideTask) -> None:
+    """Tick the boxes and draw the bars of what was noted."""
+    ticked = _ticked(task)
+    for name, place in zip(TICKS, task.plan.ticks, strict=True):
         if ticked[name]:
             symbols.cross(document, place)
-        x, y = place.centre
-        if task.plan.symbols_beside:
-            x += outward * (place.width / 2 + SYMBOL_MM * 0.54)
-        else:
-            y = place.y - 1.75
-        if name == "looked":
-            symbols.eye(document, (x, y), 2.3 if task.plan.symbols_beside else 2.9)
-        else:
-            document.text(x, y + SMALL_BOLD.height_mm / 2, _TICK_LETTERS[name], SMALL_BOLD, align="middle")
-        yield Field(f"{task.name}.{name}", FieldKind.TICK, place)
+    eighths = bar_eighths(task.side) if task.seen else {}
+    for name, place in zip(BARS, task.plan.bars, strict=False):
+        length = min(max(eighths.get(name, 0.0), 0.0), EIGHTHS) / EIGHTHS * place.width
+        if length > 0:
+            y = place.centre[1]
+            document.line((place.x, y), (place.x + length, y), _LINE_MM)
 
 
 def _ticked(task: SideTask) -> dict[str, bool]:
-    kinds = {mark.kind for mark in task.side.marks} if task.filled else set()
-    eggs = task.seen and bool(np.any(task.side.cells == Content.EGGS))
+    kinds = {mark.kind for mark in task.side.marks}
     return {
         "looked": task.seen,
-        "eggs": eggs,
+        "eggs": task.seen and bool(np.any(task.side.cells == Content.EGGS)),
         "queen": MarkKind.QUEEN in kinds,
         "queen_cell": MarkKind.QUEEN_CELL in kinds,
     }
 
 
-def _draw_bars(document: Document, task: SideTask) -> Iterator[Field]:
-    eighths = bar_eighths(task.side) if task.seen else {}
-    for name, place in zip(BARS, task.plan.bars, strict=False):
-        _draw_bar(document, place, _BAR_LETTERS[name])
-        length = min(max(eighths.get(name, 0.0), 0.0), EIGHTHS) / EIGHTHS * place.width
-        if length > 0:
-            y = place.centre[1]
-            document.line((place.x, y), (place.x + length, y), _LINE_MM)
-        yield Field(f"{task.name}.bar.{name}", FieldKind.BAR, place)
+def _draw_bars(document: Document, plan: SidePlan) -> None:
+    """All bars of a side, kept as one drawing: it is the same for every side of a form."""
+    if not plan.bars:
+        return
+    left, top = min(bar.x for bar in plan.bars), min(bar.y for bar in plan.bars)
+    width, height = max(bar.right for bar in plan.bars) - left, max(bar.bottom for bar in plan.bars) - top
+    name = f"bars.{width * 100:.0f}.{height * 100:.0f}"
+    document.keep_form(
+        name,
+        width,
+        height,
+        lambda: b" ".join(_bar_operators(bar, bar.x - left, bar.y - top) for bar in plan.bars),
+        rim=1.0,
+    )
+    document.place_form(name, left, top)
 
 
-def _draw_bar(document: Document, place: Rect, letter: str) -> None:
-    name = f"bar.{place.height * 100:.0f}"
-    document.keep_form(name, place.width, place.height, lambda: _bar_operators(place), rim=1.0)
-    document.place_form(name, place.x, place.y)
-    baseline = place.centre[1] + SMALL_BOLD.height_mm / 2
-    document.text(place.x - 0.8, baseline, letter, SMALL_BOLD, align="right")
-
-
-def _bar_operators(place: Rect) -> str:
-    """Open at its right end; teeth at the eighths, the middle one longer."""
-    width, height = place.width * POINTS, place.height * POINTS
-    outline = f"{width:.2f} 0 m 0 0 l 0 {height:.2f} l {width:.2f} {height:.2f} l S"
-    start = f"{FIRM_MM * POINTS:.2f} w 0 0 m 0 {height:.2f} l S {THIN_MM * POINTS:.2f} w"
+def _bar_operators(place: Rect, x_mm: float, y_mm: float) -> bytes:
+    """Open at its right end; teeth at the eighths, the middle one longer. In points, y down."""
+    left, top, right, bottom = (
+        f"{edge * POINTS:.2f}" for edge in (x_mm, y_mm, x_mm + place.width, y_mm + place.height)
+    )
+    outline = f"{right} {top} m {left} {top} l {left} {bottom} l {right} {bottom} l S"
+    start = f"{FIRM_MM * POINTS:.2f} w {left} {top} m {left} {bottom} l S {THIN_MM * POINTS:.2f} w"
     teeth = []
     for eighth in range(1, EIGHTHS + 1):
-        x = width * eighth / EIGHTHS
-        tooth = (_HALF_TOOTH_MM if eighth % 4 == 0 else _TOOTH_MM) * POINTS
-        teeth.append(f"{x:.2f} {height:.2f} m {x:.2f} {height - tooth:.2f} l")
-    return f"0 J {HAIR_MM * POINTS:.2f} w 0 0 0 RG {outline} {start} {' '.join(teeth)} S"
+        x = f"{(x_mm + place.width * eighth / EIGHTHS) * POINTS:.2f}"
+        tooth = _HALF_TOOTH_MM if eighth % 4 == 0 else _TOOTH_MM
+        teeth.append(f"{x} {bottom} m {x} {(y_mm + place.height - tooth) * POINTS:.2f} l")
+    return f"0 J {HAIR_MM * POINTS:.2f} w 0 G {outline} {start} {' '.join(teeth)} S".encode("ascii")
 
 
 def bar_eighths(side: SheetSide) -> dict[str, float]:

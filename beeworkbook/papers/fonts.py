@@ -6,7 +6,7 @@ the other; what neither has is printed as a small box, never left out. Nothing h
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, Final
 
 from beeworkbook.resources import resource
@@ -73,19 +73,19 @@ def registered(font: str) -> Any:
     return made
 
 
-def runs(text: str, font: str) -> Iterator[tuple[str, str]]:
+@lru_cache(maxsize=4096)
+def runs(text: str, font: str) -> tuple[tuple[str, str], ...]:
     """The text as (font, piece): each piece can be set in its font."""
-    piece, of = "", font
+    pieces: list[tuple[str, str]] = []
     for letter in text:
         if letter in _INVISIBLE and letter != "\t":
             continue
         chosen, shown = _set_in(letter, font)
-        if chosen != of and piece:
-            yield of, piece
-            piece = ""
-        piece, of = piece + shown, chosen
-    if piece:
-        yield of, piece
+        if pieces and pieces[-1][0] == chosen:
+            pieces[-1] = (chosen, pieces[-1][1] + shown)
+        else:
+            pieces.append((chosen, shown))
+    return tuple(pieces)
 
 
 @cache
@@ -103,6 +103,7 @@ def _has(font: str, letter: str) -> bool:
     return bool(registered(font).face.charToGlyph.get(ord(letter), 0))
 
 
+@lru_cache(maxsize=4096)
 def width_mm(text: str, style: Style) -> float:
     """How wide the text is on paper."""
     widths = (registered(font).stringWidth(piece, style.size) for font, piece in runs(text, style.font))

@@ -4,6 +4,7 @@ Twenty-one markers in three columns and seven rows. The number of a marker is it
 21 times what it tells: the outer columns tell the layout, the middle one the page.
 """
 
+from functools import cache, lru_cache
 from typing import Final
 
 from beeworkbook.papers.marker_bits import MARKER_BITS
@@ -21,7 +22,7 @@ _BITS: Final = 6
 _MIDDLE: Final = 1
 _POINTS: Final = 72 / 25.4
 
-Runs = list[tuple[int, int, int]]
+Runs = tuple[tuple[int, int, int], ...]
 """Black stretches: row, first column, how many."""
 
 
@@ -47,6 +48,7 @@ def marker_meaning(number: int) -> tuple[int, int]:
     return place, tells
 
 
+@cache
 def marker_runs(number: int) -> Runs:
     """A marker as black stretches on its 8 × 8 squares, its black rim among them."""
     bits = MARKER_BITS[number]
@@ -57,6 +59,7 @@ def marker_runs(number: int) -> Runs:
     return _runs(dark)
 
 
+@lru_cache(maxsize=64)
 def code_runs(plain: str) -> tuple[Runs, int]:
     """The QR code of a text at level Q as black stretches, and how many squares it is wide.
 
@@ -82,12 +85,16 @@ def runs_page_description(runs: Runs, squares: int, place: Rect, page_height_mm:
     """
     square = place.width / squares * _POINTS
     left, top = place.x * _POINTS, (page_height_mm - place.y) * _POINTS
-    boxes = " ".join(f"{first} {row} {count} 1 re" for row, first, count in runs)
-    return f"q 0 g {square:.5f} 0 0 {-square:.5f} {left:.4f} {top:.4f} cm {boxes} f Q"
+    return f"q 0 g {square:.5f} 0 0 {-square:.5f} {left:.4f} {top:.4f} cm {_boxes(runs)} f Q"
+
+
+@lru_cache(maxsize=512)
+def _boxes(runs: Runs) -> str:
+    return " ".join(f"{first} {row} {count} 1 re" for row, first, count in runs)
 
 
 def _runs(rows: list[list[bool]]) -> Runs:
-    found: Runs = []
+    found: list[tuple[int, int, int]] = []
     for at, row in enumerate(rows):
         column = 0
         while column < len(row):
@@ -97,4 +104,4 @@ def _runs(rows: list[list[bool]]) -> Runs:
             if column > start:
                 found.append((at, start, column - start))
             column = max(column, start + 1)
-    return found
+    return tuple(found)

@@ -1,18 +1,15 @@
 """A document drawn in millimetres from the top left corner of each page, y down.
 
-The only module that knows the PDF library's canvas. Output is the same bytes for the same sheet: no
-clock, no random names. What is on a page is decided elsewhere.
+Output is the same bytes for the same sheet: no clock, no random names. What is on a page is decided
+elsewhere.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Hashable, Sequence
+from functools import lru_cache
 from typing import BinaryIO, Final, Literal
 
-from reportlab import rl_config
-from reportlab.lib.colors import Color
-from reportlab.pdfbase.pdfdoc import PDFArray
-from reportlab.pdfgen.canvas import Canvas
-
 from beeworkbook.papers import fonts
+from beeworkbook.papers.canvas import SheetCanvas
 from beeworkbook.papers.fonts import Style
 from beeworkbook.papers.options import PaperOptions
 from beeworkbook.papers.rect import Rect
@@ -28,9 +25,14 @@ BLACK: Final[Ink] = (0.0, 0.0, 0.0)
 WHITE: Final[Ink] = (1.0, 1.0, 1.0)
 _SECOND_INK: Final[Ink] = (0x46 / 255, 0x56 / 255, 0x5A / 255)
 _RULE: Final[Ink] = (0x6F / 255, 0x7D / 255, 0x79 / 255)
+_ROUND: Final = 0.5523
+"""How far a curve's handles reach for a quarter of a circle, in radii. Source: 4/3·(√2 - 1)."""
 
-# Binary streams: every reader takes them, and they are a fifth smaller than ASCII85.
-rl_config.useA85 = 0
+
+@lru_cache(maxsize=256)
+def rgb(ink: Ink) -> str:
+    """An ink as the three numbers of a page description."""
+    return " ".join(f"{part:.3f}".rstrip("0").rstrip(".") for part in ink)
 
 
 class Document:
@@ -42,20 +44,11 @@ class Document:
         size = (options.paper.width_mm, options.paper.height_mm)
         self.width_mm, self.height_mm = (size[1], size[0]) if landscape else size
         self.options = options
-        for font in ("Gentium", "Gentium-Bold", "Lato", "Lato-Bold"):
-            fonts.registered(font)
-        self.canvas = Canvas(
-            stream,
-            pagesize=(self.width_mm * POINTS, self.height_mm * POINTS),
-            pageCompression=1,
-            invariant=1,
-            initialFontName="Lato",
-            initialFontSize=fonts.LEAST_POINT,
-        )
-        self.canvas.setTitle(title)
-        self.canvas.setAuthor("")
-        self.canvas.setCreator("beeworkbook")
-        self.canvas.setViewerPreference("PrintScaling", "None")
+        self._canvas = SheetCanvas(stream, self.width_mm * POINTS, self.height_mm * POINTS, title)
+        self._described: list[str] = []
+        self._repeated: dict[Hashable, list[str]] = {}
+        self._pen: tuple[float, Ink] | None = None
+        self._fill: Ink | None = None
 
     @property
     def second(self) -> Ink:
@@ -69,12 +62,14 @@ class Document:
 
     def next_page(self) -> None:
         """End this page and begin another."""
-        self.canvas.showPage()
+        self._canvas.addLiteral("\n".join(self._described))
+        self._canvas.showPage()
+        self._described, self._pen, self._fill = [], None, None
 
     def close(self) -> None:
         """End the last page and write the document."""
-        self.canvas.showPage()
-        self.canvas.save()
+        self.next_page()
+        self._canvas.save()
 
     def text(
         self, x: float, y: float, text: str, style: Style, *, align: Align = "left", ink: Ink = BLACK
@@ -82,39 +77,25 @@ class Document:
         """Set one line with its baseline at y; gives its width. x is its left, right or middle."""
         width = fonts.width_mm(text, style)
         left = x - {"left": 0.0, "right": width, "middle": width / 2}[align]
-        line = self.canvas.beginText(left * POINTS, (self.height_mm - y) * POINTS)
-        line.setFillColorRGB(*ink)
+        self._filled(ink)
+        parts = [f"BT {self._point(left, y)} Td"]
         for font, piece in fonts.runs(text, style.font):
-            line.setFont(font, style.size)
-            line.textOut(piece)
-        self.canvas.drawText(line)
+            for name, letters in self._canvas.letters(font, piece):
+                parts.append(f"{name} {style.size:g} Tf <{letters}> Tj")
+        self._described.append(" ".join((*parts, "ET")))
         return width
 
     def line(
         self, start: tuple[float, float], end: tuple[float, float], width: float, ink: Ink = BLACK
     ) -> None:
         """A straight line with square ends."""
-        self._stroke(width, ink)
-        self.canvas.line(
-            start[0] * POINTS,
-            (self.height_mm - start[1]) * POINTS,
-            end[0] * POINTS,
-            (self.height_mm - end[1]) * POINTS,
-        )
+        self._stroked(width, ink)
+        self._described.append(f"{self._point(*start)} m {self._point(*end)} l S")
 
     def box(self, place: Rect, width: float = THIN_MM, ink: Ink = BLACK, fill: Ink | None = None) -> None:
         """An outlined rectangle, the line's middle on its edge; width 0 draws the fill alone."""
-        self._stroke(width, ink)
-        if fill is not None:
-            self.canvas.setFillColor(Color(*fill))
-        self.canvas.rect(
-            place.x * POINTS,
-            (self.height_mm - place.bottom) * POINTS,
-            place.width * POINTS,
-            place.height * POINTS,
-            stroke=int(width > 0),
-            fill=int(fill is not None),
-        )
+        size = f"{place.width * POINTS:.2f} {place.height * POINTS:.2f}"
+        self._painted(f"{self._point(place.x, place.bottom)} {size} re", width, ink, fill)
 
     def shape(
         self,
@@ -126,16 +107,9 @@ class Document:
         closed: bool = True,
     ) -> None:
         """A line through the points, outlined where it has a width, filled where it has a fill."""
-        path = self.canvas.beginPath()
-        path.moveTo(points[0][0] * POINTS, (self.height_mm - points[0][1]) * POINTS)
-        for x, y in points[1:]:
-            path.lineTo(x * POINTS, (self.height_mm - y) * POINTS)
-        if closed:
-            path.close()
-        self._stroke(width, ink)
-        if fill is not None:
-            self.canvas.setFillColor(Color(*fill))
-        self.canvas.drawPath(path, stroke=int(width > 0), fill=int(fill is not None))
+        first, *others = (self._point(x, y) for x, y in points)
+        path = f"{first} m " + " ".join(f"{point} l" for point in others)
+        self._painted(f"{path} h" if closed else path, width, ink, fill)
 
     def disc(
         self,
@@ -146,27 +120,27 @@ class Document:
         fill: Ink | None = None,
     ) -> None:
         """A circle."""
-        self._stroke(width, ink)
-        if fill is not None:
-            self.canvas.setFillColor(Color(*fill))
-        self.canvas.circle(
-            centre[0] * POINTS,
-            (self.height_mm - centre[1]) * POINTS,
-            radius * POINTS,
-            stroke=int(width > 0),
-            fill=int(fill is not None),
+        x, y = centre
+        near, far = radius * _ROUND, radius
+        quarters = (
+            ((far, near), (near, far), (0.0, far)),
+            ((-near, far), (-far, near), (-far, 0.0)),
+            ((-far, -near), (-near, -far), (0.0, -far)),
+            ((near, -far), (far, -near), (far, 0.0)),
         )
+        curves = (" ".join(self._point(x + dx, y + dy) for dx, dy in quarter) + " c" for quarter in quarters)
+        self._painted(f"{self._point(x + far, y)} m {' '.join(curves)} h", width, ink, fill)
 
     def describe(self, operators: str) -> None:
-        """Ready page description in points from the lower left corner."""
-        self.canvas.addLiteral(operators)
+        """Ready page description in points from the lower left; it leaves pen and fill as they were."""
+        self._described.append(operators)
 
     def keep_form(
         self,
         name: str,
         width: float,
         height: float,
-        made: Callable[[], str],
+        made: Callable[[], bytes],
         *,
         steps: int = 1,
         rim: float = 0.0,
@@ -176,24 +150,50 @@ class Document:
         The drawing is in points from its top left corner, y down, and is cut at its edges, or so far
         outside them as the rim is wide. Units: millimetres.
         """
-        if self.canvas.hasForm(name):
+        if self._canvas.hasForm(name):
             return
         low, right, bottom = (round(mm * POINTS, 2) for mm in (-rim, width + rim, height + rim))
-        self.canvas.beginForm(name, low, low, right, bottom)
-        self.canvas.addLiteral(made())
-        self.canvas.endForm(Matrix=PDFArray([steps, 0, 0, steps, 0, 0]))
+        self._canvas.keep(name, (low, low, right, bottom), made(), steps)
 
-    def show_form(self, name: str) -> None:
-        """Show a kept drawing where the page description stands now."""
-        self.canvas.doForm(name)
+    def show_form(self, name: str) -> str:
+        """The words that show a kept drawing where a page description stands."""
+        return self._canvas.form_operator(name)
 
     def place_form(self, name: str, x: float, y: float) -> None:
         """Show a kept drawing with its top left corner here."""
-        self.canvas.addLiteral(f"q 1 0 0 -1 {x * POINTS:.2f} {(self.height_mm - y) * POINTS:.2f} cm")
-        self.canvas.doForm(name)
-        self.canvas.addLiteral("Q")
+        self._described.append(f"q 1 0 0 -1 {self._point(x, y)} cm {self._canvas.form_operator(name)} Q")
 
-    def _stroke(self, width: float, ink: Ink) -> None:
+    def repeat(self, key: Hashable, draw: Callable[[], object]) -> None:
+        """Draw what is the same on many pages: made the first time, and the same words ever after.
+
+        What is drawn may not show forms, since a page has to note those it uses.
+        """
+        self._pen = self._fill = None
+        if key in self._repeated:
+            self._described += self._repeated[key]
+            return
+        start = len(self._described)
+        draw()
+        self._repeated[key] = self._described[start:]
+        self._pen = self._fill = None
+
+    def _point(self, x: float, y: float) -> str:
+        return f"{x * POINTS:.2f} {(self.height_mm - y) * POINTS:.2f}"
+
+    def _painted(self, path: str, width: float, ink: Ink, fill: Ink | None) -> None:
         if width > 0:
-            self.canvas.setLineWidth(width * POINTS)
-            self.canvas.setStrokeColor(Color(*ink))
+            self._stroked(width, ink)
+        if fill is not None:
+            self._filled(fill)
+        paint = {(True, True): "B", (True, False): "S", (False, True): "f", (False, False): "n"}
+        self._described.append(f"{path} {paint[width > 0, fill is not None]}")
+
+    def _stroked(self, width: float, ink: Ink) -> None:
+        if self._pen != (width, ink):
+            self._pen = (width, ink)
+            self._described.append(f"{width * POINTS:.2f} w {rgb(ink)} RG")
+
+    def _filled(self, ink: Ink) -> None:
+        if self._fill != ink:
+            self._fill = ink
+            self._described.append(f"{rgb(ink)} rg")

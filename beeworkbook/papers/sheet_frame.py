@@ -4,7 +4,6 @@ The head keeps what is written at the hive out from under a clip: in the top 12 
 nobody needs there.
 """
 
-import math
 from collections.abc import Iterator
 from datetime import date
 from typing import Final
@@ -136,26 +135,38 @@ def _draw_date(document: Document, boxes: list[Rect], day: date | None) -> Itera
 def draw_foot(document: Document, form: Form, model: CombSheetModel) -> None:
     """The legend with letters and patterns, and the cautions."""
     left, right = form.foot
+    columns = 3
     if form.paper is Paper.A5:
-        whole = Rect(left.x, left.y, right.right - left.x, left.height)
-        _draw_legend(document, whole, columns=6)
-        _draw_cautions(document, Rect(left.x, left.y + 3 * _LEGEND_LEADING + 0.6, whole.width, 0.0), model)
-        return
-    _draw_legend(document, left, columns=3)
-    _draw_cautions(document, right, model)
+        left = Rect(left.x, left.y, right.right - left.x, left.height)
+        right = Rect(left.x, left.y + 3 * _LEGEND_LEADING + 0.6, left.width, 0.0)
+        columns = 6
+    for content, place in _swatches(left, columns):
+        draw_swatch(document, place, content)
+    document.repeat((left, "legend"), lambda: _draw_letters(document, left, columns))
+    document.repeat((right, model.map_reference), lambda: _draw_cautions(document, right, model))
 
 
-def _draw_legend(document: Document, place: Rect, columns: int) -> None:
-    y = place.y + 3.0
+def _swatches(place: Rect, columns: int) -> Iterator[tuple[Content, Rect]]:
+    """Every content of the legend with the place of its swatch."""
     for index, content in enumerate(KEY_LETTERS):
-        # Of three columns the last row has but two entries, with long names.
-        column = place.width / (columns if index < 9 or columns > 3 else 2)
-        x, low = place.x + index % columns * column, y + index // columns * _LEGEND_LEADING
-        draw_swatch(document, Rect(x, low - _SWATCH[1] + 0.3, *_SWATCH), content)
-        letter = document.text(x + _SWATCH[0] + 1.0, low, KEY_LETTERS[content], SMALL_BOLD)
-        left = x + _SWATCH[0] + letter + 1.8
-        document.text(left, low, shortened(content_short(content), SMALL, column - (left - x) - 0.6), SMALL)
-    _draw_other_letters(document, place.x, y + math.ceil(len(KEY_LETTERS) / columns) * _LEGEND_LEADING)
+        x = place.x + index % columns * _column(place, columns, index)
+        low = place.y + 3.0 + index // columns * _LEGEND_LEADING
+        yield content, Rect(x, low - _SWATCH[1] + 0.3, *_SWATCH)
+
+
+def _column(place: Rect, columns: int, index: int) -> float:
+    """How wide an entry's column is; of three columns the last row has but two entries, with long names."""
+    return place.width / (2 if columns == 3 and index >= 9 else columns)
+
+
+def _draw_letters(document: Document, place: Rect, columns: int) -> None:
+    low = place.y
+    for index, (content, swatch) in enumerate(_swatches(place, columns)):
+        low, x = swatch.bottom - 0.3, swatch.right + 1.0
+        x += document.text(x, low, KEY_LETTERS[content], SMALL_BOLD) + 0.8
+        room = swatch.x + _column(place, columns, index) - x - 0.6
+        document.text(x, low, shortened(content_short(content), SMALL, room), SMALL)
+    _draw_other_letters(document, place.x, low + _LEGEND_LEADING)
 
 
 def _draw_other_letters(document: Document, x: float, low: float) -> None:

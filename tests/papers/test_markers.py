@@ -99,5 +99,5 @@ def test_the_code_bears_a_quarter_of_it_being_dirty() -> None:
 
 
 def test_a_path_is_one_fill_placed_from_the_top_left() -> None:
-    described = runs_page_description([(0, 0, 8), (7, 2, 1)], 8, Rect(0, 0, 25.4, 25.4), 254.0)
+    described = runs_page_description(((0, 0, 8), (7, 2, 1)), 8, Rect(0, 0, 25.4, 25.4), 254.0)
     assert described == "q 0 g 9.00000 0 0 -9.00000 0.0000 720.0000 cm 0 0 8 1 re 2 7 1 1 re f Q"

@@ -74,9 +74,9 @@ def test_shapes_lie_where_they_are_put() -> None:
 def test_a_kept_drawing_is_made_once_cut_at_its_edges_and_shown_where_it_is_placed() -> None:
     made = []
 
-    def drawing() -> str:
+    def drawing() -> bytes:
         made.append(1)
-        return "0 0 200 200 re f"
+        return b"0 0 200 200 re f"
 
     def draw(document: Document) -> None:
         for _ in range(2):
