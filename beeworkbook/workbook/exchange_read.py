@@ -4,34 +4,24 @@ Limits are on the length of one value, on depth and on what one record may hold,
 of the whole. What the values mean for a workbook is decided in exchange.py.
 """
 
-import re
 from collections.abc import Callable, Iterator
-from typing import BinaryIO, Final
-
-import ijson
+from typing import BinaryIO
 
 from beeworkbook.colony.records import Record
 from beeworkbook.words import say
 from beeworkbook.workbook.errors import RefusedError
 from beeworkbook.workbook.exchange_form import (
     FORMAT,
-    MOST_CHARACTERS,
     TABLE_NAMES,
     VERSION,
     FieldError,
     form_of,
 )
+from beeworkbook.workbook.exchange_tokens import Event, TokenError, Tokens
 
 Progress = Callable[[int], None]
-Event = tuple[str, object]
 Read = tuple[type[Record], str, dict[str, object]]
 """A record class, the record's place in the document, and the values of its fields."""
-
-_CHUNK: Final = 1 << 16
-_LONGEST: Final = 4 * MOST_CHARACTERS
-"""Bytes of one value: a character takes up to four."""
-_ESCAPE: Final = re.compile(rb"\\.", re.DOTALL)
-_VALUES: Final = frozenset({"null", "boolean", "number", "string"})
 
 
 class ExchangeError(RefusedError):
@@ -43,44 +33,11 @@ class ExchangeError(RefusedError):
         self.reason = reason
 
 
-class _Guarded:
-    """A stream in which no single value is endless, and whose reader is told how far it is."""
-
-    def __init__(self, stream: BinaryIO, progress: Progress) -> None:
-        self._stream = stream
-        self._progress = progress
-        self._read = 0
-        self._run = 0
-        self._escaped = False
-
-    def read(self, size: int = -1) -> bytes:
-        """The next piece; a piece of no length is asked for to learn that this gives bytes."""
-        if size == 0:
-            return b""
-        chunk = self._stream.read(_CHUNK)
-        self._read += len(chunk)
-        self._progress(self._read)
-        self._measure(chunk)
-        return chunk
-
-    def _measure(self, chunk: bytes) -> None:
-        """No value, and no stretch of space, is longer than the longest way between two quotation marks."""
-        if self._escaped:
-            chunk = b"_" + chunk[1:]
-        chunk = _ESCAPE.sub(b"__", chunk)
-        self._escaped = chunk.endswith(b"\\")
-        first, *others = chunk.split(b'"')
-        longest = max(self._run + len(first), *(len(piece) for piece in others), 0)
-        if longest > _LONGEST:
-            raise ExchangeError(say("byte {number}", number=self._read), say("a value there is too long"))
-        self._run = len(others[-1]) if others else self._run + len(first)
-
-
 class _Document:
     """The document being read: its events, and where in it the last one was."""
 
     def __init__(self, stream: BinaryIO, progress: Progress) -> None:
-        self._events: Iterator[Event] = iter(ijson.basic_parse(_Guarded(stream, progress)))
+        self._events = Tokens(stream, progress).events()
         self.place = say("the start")
 
     def next(self) -> Event:
@@ -89,9 +46,8 @@ class _Document:
             return next(self._events)
         except StopIteration:
             raise self.error(say("it breaks off")) from None
-        except (ijson.JSONError, ValueError, ArithmeticError) as error:
-            detail = str(error).splitlines()[0] if str(error) else type(error).__name__
-            raise self.error(say("it is no readable JSON ({detail})", detail=detail[:80])) from error
+        except TokenError as error:
+            raise self.error(str(error)) from error
 
     def error(self, reason: str) -> ExchangeError:
         """What is wrong at the present place."""
@@ -110,20 +66,19 @@ class _Document:
     def value(self) -> object:
         """The next value. Errors: ExchangeError if it is a list or an object."""
         event, value = self.next()
-        if event not in _VALUES:
+        if event != "value":
             raise self.error(say("it has to be one value, not a list or an object"))
         return value
 
     def end(self) -> None:
         """Nothing follows. Errors: ExchangeError."""
+        self.place = say("the end")
         try:
             next(self._events)
         except StopIteration:
             return
-        except (ijson.JSONError, ValueError, ArithmeticError):
-            pass
-        self.place = say("the end")
-        raise self.error(say("something follows"))
+        except TokenError as error:
+            raise self.error(str(error)) from error
 
 
 def read_document(stream: BinaryIO, progress: Progress) -> Iterator[Read]:

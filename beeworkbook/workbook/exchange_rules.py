@@ -117,7 +117,10 @@ def _check_stay(_tx: Transaction, stay: Housing | PartStay | FrameStay | Due) ->
         raise FieldError(say("{field}: no hive is so high", field="level"))
 
 
-def _check_side(_tx: Transaction, side: Side) -> None:
+def _check_side(tx: Transaction, side: Side) -> None:
+    same = tx.find(Side, visit_id=side.visit_id, frame_id=side.frame_id, face=side.face)
+    if any(other.id != side.id for other in same):
+        raise FieldError(say("{field}: this side is there twice in one visit", field="face"))
     if side.covered is not None and not 0 <= side.covered <= 8:
         raise FieldError(say("{field}: bees cover from none to eight eighths", field="covered"))
     if not 1 <= side.place <= MOST_PLACES:

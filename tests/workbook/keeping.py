@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
-from typing import Final
+from typing import Final, Self
 
 import numpy as np
 
@@ -69,6 +69,12 @@ class Keeping:
         self.colony = ColonyId(as_int(self.book.do(ArriveColony(NUCLEUS))))
         self.visit = VisitId(as_int(self.book.do(BeginVisit(self.colony, LOOK))))
 
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *error: object) -> None:
+        self.book.close()
+
     @property
     def box(self) -> Part:
         """The brood box."""
@@ -114,7 +120,7 @@ class Keeping:
         side = self.side(place, face, visit)
         lattice = self.book.read.frame_type(self.box.frame_type).lattice
         cells = blank_cells(lattice) if side is None else self.cells(place, face, visit)
-        patch = CellPatch.painting(cells, np.arange(first, first + count), content)
+        patch = CellPatch.painting(cells, np.arange(first, min(first + count, lattice.cells)), content)
         made = self.book.do(PaintCells(visit or self.visit, self.frame(place), face, patch, content))
         return SideId(as_int(made))
 

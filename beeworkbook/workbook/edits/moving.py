@@ -55,7 +55,8 @@ def bring(tx: Transaction, visit: Visit, colony_id: ColonyId, day: date, round_i
     """
     target = next(iter(tx.find(Visit, colony_id=colony_id, day=day)), None)
     combs = {
-        frame_id: _counterpart(tx, visit, frame_id, colony_id, day) for frame_id, _ in combs_of(tx, visit)
+        frame_id: _counterpart(tx, visit, frame_id, colony_id, day)
+        for frame_id, _ in sorted(combs_of(tx, visit))
     }
     if target is None:
         target = replace(visit, colony_id=colony_id, day=day, round_id=round_id)

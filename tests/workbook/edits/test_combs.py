@@ -1,4 +1,6 @@
+import tempfile
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -61,18 +63,13 @@ def test_a_stroke_on_other_cells_than_are_kept_changes_nothing(keeping: Keeping)
 @settings(max_examples=20)
 @given(st.lists(st.tuples(st.sampled_from(Content), st.integers(0, 2000), st.integers(1, 300)), max_size=6))
 def test_paint_and_undo_is_nothing(strokes: list[tuple[Content, int, int]]) -> None:
-    import tempfile
-    from pathlib import Path
-
-    with tempfile.TemporaryDirectory() as folder:
-        kept = Keeping(Path(folder) / "trial.beebook")
+    with tempfile.TemporaryDirectory() as folder, Keeping(Path(folder) / "trial.beebook") as kept:
         before, steps = kept.everything(), len(kept.book._history)
         for content, first, count in strokes:
             kept.paint(4, Face.B, content, first, count)
         while len(kept.book._history) > steps:
             kept.book.undo()
         assert kept.everything() == before
-        kept.book.close()
 
 
 def test_painting_on_a_laid_out_side_makes_it_painted(keeping: Keeping) -> None:

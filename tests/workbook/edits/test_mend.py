@@ -1,3 +1,6 @@
+import tempfile
+from pathlib import Path
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -97,11 +100,7 @@ def test_what_was_copied_from_a_side_follows_it(keeping: Keeping) -> None:
 def test_a_moved_drawing_keeps_its_cells_and_marks(
     place: int, to: int, face: Face, cell: int, day: object
 ) -> None:
-    import tempfile
-    from pathlib import Path
-
-    with tempfile.TemporaryDirectory() as folder:
-        kept = Keeping(Path(folder) / "trial.beebook")
+    with tempfile.TemporaryDirectory() as folder, Keeping(Path(folder) / "trial.beebook") as kept:
         kept.paint(place, face, Content.SEALED, cell, 300)
         kept.book.do(AddMark(kept.visit, MarkKind.QUEEN, kept.frame(place), face, cell))
         cells, before = kept.cells(place, face), kept.everything()
@@ -120,7 +119,6 @@ def test_a_moved_drawing_keeps_its_cells_and_marks(
             assert kept.side(place, face) is None
             kept.book.undo()
         assert kept.everything() == before
-        kept.book.close()
 
 
 def test_two_drawings_change_places(keeping: Keeping) -> None:

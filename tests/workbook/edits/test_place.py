@@ -6,6 +6,7 @@ from beeworkbook.colony.records import (
     Apiary,
     ApiaryId,
     Colony,
+    ColonyId,
     Frame,
     OwnFrame,
     Setting,
@@ -62,18 +63,22 @@ def test_names_are_needed_where_a_thing_is_looked_for_by_name(keeping: Keeping) 
         keeping.book.do(RenameRecord(Visit, keeping.visit, "x"))
 
 
+def _colony(keeping: Keeping) -> Colony:
+    colony = keeping.book.read.get(Colony, keeping.colony)
+    assert colony is not None
+    return colony
+
+
 def test_a_record_is_changed_as_a_whole_and_typing_a_field_is_one_step(keeping: Keeping) -> None:
     steps = len(keeping.book._history)
     for note in ("d", "da", "dark"):
-        colony = keeping.book.read.get(Colony, keeping.colony)
-        assert colony is not None
-        keeping.book.do(ChangeRecord(replace(colony, note=note), field="note"))
+        keeping.book.do(ChangeRecord(replace(_colony(keeping), note=note), field="note"))
     assert len(keeping.book._history) == steps + 1
     assert keeping.book.undo_label == "change the colony"
-    keeping.book.do(ChangeRecord(replace(colony, note="x"), "write about the colony"))
+    keeping.book.do(ChangeRecord(replace(_colony(keeping), note="x"), "write about the colony"))
     assert keeping.book.undo_label == "write about the colony"
     with pytest.raises(GoneError):
-        keeping.book.do(ChangeRecord(replace(colony, id=99)))  # type: ignore[arg-type]
+        keeping.book.do(ChangeRecord(replace(_colony(keeping), id=ColonyId(99))))
 
 
 def test_a_removed_colony_comes_back_with_all_that_hung_on_it(keeping: Keeping) -> None:
