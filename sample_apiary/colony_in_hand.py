@@ -24,6 +24,7 @@ class InHand:
     box_id: PartId
     supers: list[PartId] = field(default_factory=list)
     excluder: PartId | None = None
+    clearer: PartId | None = None
     feeder: PartId | None = None
     feed_id: FeedId | None = None
     super_dm2: float = 0.0

@@ -48,11 +48,19 @@ def _take_supers(keeper: "Keeper", colony: InHand, _told: dict[str, Any]) -> Non
     day = keeper.clock.day
     for part_id in reversed(colony.supers):
         keeper.do(TakePart(part_id, day))
-    if colony.excluder is not None:
-        keeper.do(TakePart(colony.excluder, day))
+    for also in (colony.clearer, colony.excluder):
+        if also is not None:
+            keeper.do(TakePart(also, day))
     colony.supers.clear()
     colony.bees.super_kg.clear()
-    colony.excluder = None
+    colony.excluder = colony.clearer = None
+
+
+def _clear(keeper: "Keeper", colony: InHand, _told: dict[str, Any]) -> None:
+    """A clearer board under the supers, so that the bees are out of them a day later."""
+    stack = keeper.hive(colony.colony_id).stack
+    level = next(number for number, part in enumerate(stack) if part.part.id == colony.supers[0])
+    colony.clearer = keeper.do(AddPart(colony.hive_id, PartKind.CLEARER_BOARD, keeper.clock.day, level=level))
 
 
 def _feed(keeper: "Keeper", colony: InHand, told: dict[str, Any]) -> None:
@@ -224,6 +232,7 @@ def _event(keeper: "Keeper", colony: InHand, kind: EventKind, told: dict[str, An
 
 _DEEDS: Final[dict[str, Callable[["Keeper", InHand, dict[str, Any]], None]]] = {
     "super": _super,
+    "clear": _clear,
     "take_supers": _take_supers,
     "feed": _feed,
     "left": _left,
