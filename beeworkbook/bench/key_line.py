@@ -7,7 +7,7 @@ the field with the letter underlined and the reason beside it, and nothing else 
 from typing import Final
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QFocusEvent, QFont, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolicy, QWidget
 
 from beeworkbook.bench.bench_side import Arrow, QuietLabel
@@ -24,6 +24,7 @@ from beeworkbook.qt.palette import Palette
 from beeworkbook.words import say
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
+from beeworkbook.workbook.errors import NotReadableError, RefusedError
 
 _HIGH_PX: Final = 30
 _FIELD_PX: Final = 190
@@ -42,6 +43,7 @@ class CombField(QLineEdit):
         self._wrong: int | None = None
         self.colour = QColor(palette.propolis)
         font = theme.sans(theme.BODY_PX + 1, bold=True)
+        font.setCapitalization(QFont.Capitalization.AllUppercase)
         font.setLetterSpacing(font.SpacingType.AbsoluteSpacing, 1.0)
         self.setFont(font)
         self.setFixedWidth(_FIELD_PX)
@@ -185,11 +187,17 @@ class KeyLine(QWidget):
         """Say in words what is typed so far, or what cannot be read."""
         comb, error = parse_so_far(self.field.text(), installed_letters())
         self.field.point_at(None if error is None else error.position)
-        self._reading.setProperty("wrong", error is not None)
-        self._reading.style().polish(self._reading)
-        self._reading.say(describe(comb) if error is None else error.message)
+        self._say_wrong("" if error is None else error.message)
+        if error is None:
+            self._reading.say(describe(comb))
         if self.field.hasFocus() and self.field.text() != self._kept:
             self._typing_for = self._here()
+
+    def _say_wrong(self, reason: str) -> None:
+        self._reading.setProperty("wrong", bool(reason))
+        self._reading.style().polish(self._reading)
+        if reason:
+            self._reading.say(reason)
 
     # --- typing -----------------------------------------------------------------------------------
 
@@ -204,22 +212,36 @@ class KeyLine(QWidget):
     def finish(self) -> bool:
         """Keep what is being typed, if it can be read; whether nothing is left to be kept."""
         typing_for, self._typing_for = self._typing_for, None
-        if typing_for is None or self.field.text().strip() == self._kept:
+        # Beginning a visit shows the field anew, so its text is taken first.
+        text, kept = self.field.text(), self._kept
+        if typing_for is None or text.strip() == kept:
             return True
+        _comb, error = parse_so_far(text, installed_letters())
+        if error is not None:
+            self.desk.tell(error.message)
+            return False
         visit_id, frame_id = typing_for
         if visit_id is None:
             visit_id = self.desk.visit_to_write()
         if visit_id is None:
             return False
-        text = self.field.text()
-        comb, error = parse_so_far(text, installed_letters())
-        del comb
-        if error is not None:
-            self.desk.tell(error.message)
+        try:
+            self.desk.book.do(LayOutComb(visit_id, frame_id, text), source=self)
+        except RefusedError as refusal:
+            self._refuse(refusal, typing_for, text)
             return False
-        done = self.desk.book.undo_label
-        self.desk.do(LayOutComb(visit_id, frame_id, text), source=self)
-        return self.desk.book.undo_label != done or True
+        self.desk.book.end_merge()
+        return True
+
+    def _refuse(self, refusal: RefusedError, typed_for: tuple[VisitId | None, FrameId], text: str) -> None:
+        """Say why beside the field if it still shows this comb, and wherever the keeper is now."""
+        self.desk.tell(str(refusal))
+        here = self._here()
+        if here is not None and here[1] == typed_for[1]:
+            self._typing_for = here
+            self.field.setText(text)
+            self.field.point_at(refusal.position if isinstance(refusal, NotReadableError) else None)
+            self._say_wrong(str(refusal))
 
     def _enter(self) -> None:
         _comb, error = parse_so_far(self.field.text(), installed_letters())

@@ -8,7 +8,7 @@ from pytestqt.qtbot import QtBot
 
 from beeworkbook.bench.box_view import BoxView
 from beeworkbook.colony.records import PartKind
-from beeworkbook.comb.contents import Face
+from beeworkbook.comb.contents import Content, Face
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
 from beeworkbook.workbook.edits.hive import AddPart
@@ -137,7 +137,16 @@ def test_another_box_is_folded_to_a_strip_that_unfolds(desk: Desk, qtbot: QtBot)
     brood = desk.spot.part_id
     hive = desk.hive_day()
     assert hive is not None
-    desk.do(AddPart(hive.hive.id, PartKind.SUPER, CAME, frame_type="bs_shallow", places=10))
+    desk.do(
+        AddPart(
+            hive.hive.id,
+            PartKind.SUPER,
+            CAME,
+            frame_type="bs_shallow",
+            places=10,
+            new_frames=Content.FOUNDATION,
+        )
+    )
     roomy = QWidget()
     qtbot.addWidget(roomy)
     roomy.resize(1090, 900)

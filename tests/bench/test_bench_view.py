@@ -1,0 +1,324 @@
+from datetime import timedelta
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QMenu
+from pytestqt.qtbot import QtBot
+
+from beeworkbook.bench.bench_view import FOLD_WIDTH, BenchView, step_comb
+from beeworkbook.bench.canvas import SideCanvas
+from beeworkbook.bench.tools.base import ToolName
+from beeworkbook.colony.records import FrameMake, Mark, Side, Visit
+from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind, Origin
+from beeworkbook.comb.lattice import Point
+from beeworkbook.qt.desk import Desk, View
+from beeworkbook.qt.palette import DARK
+from beeworkbook.workbook.edits.frames import AddFrame, TakeFrame
+from beeworkbook.workbook.edits.typed_combs import LayOutComb
+from tests.workbook.keeping import LATER, Keeping
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def bench(desk: Desk, keeping: Keeping, qtbot: QtBot) -> BenchView:
+    desk.go(frame_id=keeping.frame(5), view=View.BENCH)
+    made = BenchView(desk)
+    qtbot.addWidget(made)
+    made.resize(1090, 340)
+    made.show()
+    qtbot.waitExposed(made)
+    made.take_focus()
+    return made
+
+
+def canvas(bench: BenchView, face: Face = Face.A) -> SideCanvas:
+    return bench.sides[face].canvas
+
+
+def noted(desk: Desk, face: Face = Face.A) -> Side | None:
+    spot = desk.spot
+    assert spot.visit_id is not None
+    assert spot.frame_id is not None
+    return desk.book.read.side(spot.visit_id, spot.frame_id, face)
+
+
+def type_comb(desk: Desk, text: str) -> None:
+    spot = desk.spot
+    assert spot.visit_id is not None
+    assert spot.frame_id is not None
+    desk.do(LayOutComb(spot.visit_id, spot.frame_id, text))
+
+
+def paint(bench: BenchView, face: Face, start: Point, end: Point) -> None:
+    made = canvas(bench, face)
+    assert made.view is not None
+    places = [QPointF(*made.view.to_px(point)).toPoint() for point in (start, end)]
+    QTest.mousePress(made, LEFT, pos=places[0])
+    QTest.mouseRelease(made, LEFT, pos=places[1])
+
+
+def marks(desk: Desk) -> list[Mark]:
+    assert desk.spot.visit_id is not None
+    return list(desk.book.read.marks(desk.spot.visit_id))
+
+
+# --- painting -----------------------------------------------------------------------------------
+
+
+def test_a_finished_stroke_is_kept_at_once_and_is_one_step(bench: BenchView, desk: Desk) -> None:
+    QTest.keyClick(canvas(bench), Qt.Key.Key_E)
+    paint(bench, Face.A, (150.0, 90.0), (152.0, 90.0))
+    side = noted(desk)
+    assert side is not None
+    assert side.origin is Origin.PAINTED
+    assert desk.book.undo_label == "paint eggs on 5A"
+    assert canvas(bench).side.counts[Content.EGGS] > 10
+    desk.undo()
+    assert noted(desk) is None
+    assert canvas(bench).side.counts[Content.EGGS] == 0
+    desk.redo()
+    assert canvas(bench).side.counts[Content.EGGS] > 10
+
+
+def test_painting_on_a_laid_out_side_makes_it_painted(bench: BenchView, desk: Desk) -> None:
+    type_comb(desk, "E1O2S4H1")
+    assert canvas(bench).side.look == Origin.EIGHTHS
+    paint(bench, Face.A, (150.0, 90.0), (152.0, 90.0))
+    assert canvas(bench).side.look == Origin.PAINTED
+    assert canvas(bench, Face.B).side.look == Origin.EIGHTHS
+
+
+def test_the_first_stroke_of_a_day_begins_its_visit(bench: BenchView, desk: Desk, keeping: Keeping) -> None:
+    desk.go(day=LATER - timedelta(days=2), frame_id=keeping.frame(5))
+    assert desk.spot.visit_id is None
+    paint(bench, Face.A, (150.0, 90.0), (152.0, 90.0))
+    assert desk.spot.visit_id is not None
+    visit = desk.book.read.get(Visit, desk.spot.visit_id)
+    assert visit is not None
+    assert visit.day == LATER - timedelta(days=2)
+    assert canvas(bench).side.counts[Content.SEALED] > 10
+
+
+def test_a_stroke_that_cannot_be_kept_is_shown_no_longer(
+    bench: BenchView, desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(desk, "do", lambda *_args, **_named: None)
+    paint(bench, Face.A, (150.0, 90.0), (152.0, 90.0))
+    assert not canvas(bench).side.cells.any()
+
+
+def test_both_sides_are_painted_each_for_itself(bench: BenchView, desk: Desk) -> None:
+    paint(bench, Face.B, (150.0, 90.0), (152.0, 90.0))
+    assert desk.spot.face is Face.B
+    assert noted(desk, Face.B) is not None
+    assert noted(desk, Face.A) is None
+
+
+# --- keys ---------------------------------------------------------------------------------------
+
+
+def test_letters_are_contents_and_the_free_ones_tools(bench: BenchView, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(bench.content_changed) as told:
+        QTest.keyClick(canvas(bench), Qt.Key.Key_P)
+    assert told.args == [Content.POLLEN]
+    QTest.keyClick(canvas(bench), Qt.Key.Key_R)
+    assert bench.hand.tool == ToolName.ELLIPSE
+    for key in "mc]":
+        QTest.keyClicks(canvas(bench), key)
+    assert bench.hand.only is Content.EMPTY
+    assert bench.hand.radius_mm > 12
+    assert "only over empty comb" in bench.hand.words
+
+
+def test_zoom_by_keys(bench: BenchView) -> None:
+    QTest.keyClicks(canvas(bench), "++")
+    view = canvas(bench).view
+    assert view is not None
+    assert view.zoom > 1
+    QTest.keyClicks(canvas(bench), "z")
+    view = canvas(bench).view
+    assert view is not None
+    assert view.zoom == 1
+
+
+def test_a_digit_begins_to_type_the_content_in_the_hand(bench: BenchView, qtbot: QtBot) -> None:
+    QTest.keyClick(canvas(bench), Qt.Key.Key_E)
+    with qtbot.waitSignal(bench.typing_started) as told:
+        QTest.keyClicks(canvas(bench), "3")
+    assert told.args == ["E3"]
+
+
+def test_marks_by_keys_lie_on_the_cell_of_the_cursor(bench: BenchView, desk: Desk) -> None:
+    QTest.keyClick(canvas(bench), Qt.Key.Key_Right)
+    cell = canvas(bench).cursor_cell.cell
+    QTest.keyClicks(canvas(bench), "q")
+    QTest.keyClick(canvas(bench), Qt.Key.Key_Down)
+    QTest.keyClicks(canvas(bench), "kc")
+    queen, queen_cell = marks(desk)
+    assert (queen.kind, queen.face, queen.cell) == (MarkKind.QUEEN, Face.A, cell)
+    assert (queen_cell.kind, queen_cell.cell_kind) == (MarkKind.QUEEN_CELL, CellKind.CHARGED)
+    assert queen_cell.cell != cell
+    QTest.keyClick(canvas(bench), Qt.Key.Key_Delete)
+    assert marks(desk) == [queen]
+
+
+def test_a_mark_without_a_place_is_given_none(bench: BenchView, desk: Desk) -> None:
+    bench.take_letter("Q")
+    assert [(mark.face, mark.cell) for mark in marks(desk)] == [(Face.A, None)]
+
+
+def test_bees_are_noted_in_eighths(bench: BenchView, desk: Desk) -> None:
+    QTest.keyClicks(canvas(bench), "w")
+    assert "eighths" in bench.sides[Face.A]._hint.accessibleName()
+    QTest.keyClicks(canvas(bench), "5")
+    side = noted(desk)
+    assert side is not None
+    assert side.covered == 5
+
+
+def test_escape_stops_waiting_for_a_second_letter(bench: BenchView, desk: Desk) -> None:
+    QTest.keyClicks(canvas(bench), "k")
+    QTest.keyClick(canvas(bench), Qt.Key.Key_Escape)
+    QTest.keyClicks(canvas(bench), "c")
+    assert marks(desk) == []
+    assert bench.hand.content is Content.EMPTY
+
+
+def test_enter_is_the_next_comb(bench: BenchView, desk: Desk, keeping: Keeping) -> None:
+    QTest.keyClick(canvas(bench), Qt.Key.Key_Return)
+    assert desk.spot.frame_id == keeping.frame(6)
+    assert not step_comb(desk, 100)
+
+
+def test_one_content_is_changed_for_another_all_over_the_side(bench: BenchView, desk: Desk) -> None:
+    type_comb(desk, "S4H4")
+    before = canvas(bench).side.counts
+    at = int(np.flatnonzero(canvas(bench).side.cells == Content.STORES)[0])
+    canvas(bench).cursor_cell.put(at)
+    QTest.keyClicks(canvas(bench), "nj")
+    after = canvas(bench).side.counts
+    assert after[Content.STORES] == 0
+    assert after[Content.NECTAR] == before[Content.STORES]
+    assert desk.book.undo_label == "paint nectar or thin syrup on 5A"
+
+
+def test_as_last_time_is_copied_and_as_coarse(bench: BenchView, desk: Desk) -> None:
+    QTest.keyClicks(canvas(bench), "=")
+    side = noted(desk)
+    assert side is not None
+    assert (side.origin, side.grain) == (Origin.UNCHANGED, Origin.EIGHTHS)
+    assert canvas(bench).side.look == Origin.EIGHTHS
+
+
+def test_as_last_time_of_a_side_never_seen_is_refused_in_words(
+    bench: BenchView, desk: Desk, keeping: Keeping, qtbot: QtBot
+) -> None:
+    desk.go(frame_id=keeping.frame(7))
+    with qtbot.waitSignal(desk.told) as told:
+        bench.take_letter("=")
+    assert "not looked at before" in told.args[0]
+
+
+def test_nothing_changes_when_nothing_is_pointed_at(bench: BenchView, desk: Desk, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(desk.told):
+        bench.take_letter("J")
+    assert noted(desk) is None
+
+
+# --- what is shown ------------------------------------------------------------------------------
+
+
+def test_the_words_round_a_side(bench: BenchView, desk: Desk) -> None:
+    type_comb(desk, "E1O2S4H1")
+    side = bench.sides[Face.A]
+    assert side._comb_label.text() == "Comb 5"
+    assert side._faces_label.text() == "side A, facing comb 4"
+    assert bench.sides[Face.B]._faces_label.text() == "side B, facing comb 6"
+    assert side._word_label.text() == "laid out from eighths"
+    assert side._entrance.text() == "entrance end"
+    assert side._left.isVisibleTo(side)
+    assert not side._right.isVisibleTo(side)
+    assert side._numbers.accessibleName().startswith("about 2\u202f200 brood cells: 320 eggs, 640 open")
+    assert side._hint.accessibleName() == bench.hand.words
+    assert bench.sides[Face.B]._hint.accessibleName().startswith("comb: about")
+    assert canvas(bench).accessibleName().startswith("comb 5 side A, laid out from eighths")
+
+
+def test_the_numbers_follow_a_stroke_before_it_ends(bench: BenchView, qtbot: QtBot) -> None:
+    made = canvas(bench)
+    assert made.view is not None
+    QTest.mousePress(made, LEFT, pos=QPointF(*made.view.to_px((150.0, 90.0))).toPoint())
+    qtbot.waitUntil(lambda: bench.sides[Face.A]._numbers.accessibleName().startswith("about"))
+    QTest.keyClick(made, Qt.Key.Key_Escape)
+    qtbot.waitUntil(lambda: bench.sides[Face.A]._numbers.accessibleName() == "")
+
+
+def test_the_last_visit_shines_through_when_it_is_asked(bench: BenchView) -> None:
+    assert not canvas(bench)._rings
+    bench.set_shine_through(on=True)
+    assert canvas(bench)._rings
+    assert "dashed: last visit, 8 May" in bench.sides[Face.B]._hint.accessibleName()
+    QTest.keyClicks(canvas(bench), "y")
+    assert not canvas(bench)._rings
+
+
+def test_a_dummy_board_has_nothing_to_paint(bench: BenchView, desk: Desk, keeping: Keeping) -> None:
+    desk.do(TakeFrame(keeping.frame(11), LATER))
+    box = desk.box()
+    assert box is not None
+    made = desk.do(AddFrame(box.part.id, 11, LATER, make=FrameMake.DUMMY))
+    desk.go(frame_id=made)
+    assert bench._nothing.text() == "Place 11: dummy board."
+    assert not bench._row.isVisibleTo(bench)
+    desk.go(frame_id=keeping.frame(5))
+    assert bench._row.isVisibleTo(bench)
+
+
+def test_on_a_narrow_bench_the_second_side_folds(bench: BenchView, desk: Desk, qtbot: QtBot) -> None:
+    bench.resize(FOLD_WIDTH - 100, 340)
+    assert not bench.sides[Face.B].isVisible()
+    assert bench._other.isVisible()
+    QTest.mouseClick(bench._other, LEFT)
+    assert desk.spot.face is Face.B
+    assert bench.sides[Face.B].isVisible()
+    assert not bench.sides[Face.A].isVisible()
+    bench.resize(1090, 340)
+    qtbot.waitUntil(lambda: bench.sides[Face.A].isVisible() and bench.sides[Face.B].isVisible())
+
+
+def test_turning_to_a_side_leads_from_the_box_to_the_bench(bench: BenchView, desk: Desk) -> None:
+    desk.go(view=View.BOX)
+    canvas(bench, Face.B).setFocus()
+    canvas(bench, Face.B).entered.emit()
+    assert (desk.spot.view, desk.spot.face) == (View.BENCH, Face.B)
+
+
+def test_a_change_elsewhere_is_followed(bench: BenchView, desk: Desk) -> None:
+    type_comb(desk, "H8")
+    assert canvas(bench).side.counts[Content.STORES] > 2000
+    type_comb(desk, "")
+    assert canvas(bench).side.counts[Content.STORES] == 0
+    assert canvas(bench).side.is_bare
+
+
+def test_marks_are_shown_on_their_side(bench: BenchView, desk: Desk) -> None:
+    bench.add_mark(Face.B, 900, MarkKind.NOTE, text="chalk")
+    assert [mark.text for mark in canvas(bench, Face.B)._marks] == ["chalk"]
+    canvas(bench, Face.B).mark_moved.emit(marks(desk)[0], 950)
+    assert [mark.cell for mark in marks(desk)] == [950]
+
+
+def test_it_goes_dark(bench: BenchView, desk: Desk) -> None:
+    light = bench.grab().toImage()
+    desk.set_palette(DARK)
+    assert bench.grab().toImage() != light
+
+
+def test_a_right_click_opens_the_menu_of_the_cell(bench: BenchView, qtbot: QtBot) -> None:
+    canvas(bench).menu_asked.emit(500, None, bench.mapToGlobal(bench.rect().center()))
+    qtbot.waitUntil(lambda: any(menu.isVisible() for menu in bench.findChildren(QMenu)))
+    for menu in bench.findChildren(QMenu):
+        menu.close()
