@@ -5,10 +5,8 @@ line, dots with round ends: a stipple of thousands of dots stays small, and shar
 """
 
 import math
-from collections import defaultdict
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
-from itertools import pairwise
 from typing import Final, NamedTuple
 
 import numpy as np
@@ -21,9 +19,6 @@ _DOT_LENGTH: Final = 0.005
 """A dash of no length is left out by some readers; this one is a dot all the same."""
 _EVEN: Final = 1e-3
 _TILED: Final = frozenset({MarkShape.FLECK, MarkShape.CROSS})
-
-Row = list[tuple[float, float]]
-"""Starts and lengths along one straight line, in order."""
 
 
 class _Line(NamedTuple):
@@ -44,7 +39,8 @@ class _Line(NamedTuple):
 def pattern_operators(pattern: Pattern, width_mm: float, height_mm: float, ink: Ink, ground: Ink) -> bytes:
     """The pattern over a rectangle, in points from its top left corner, y down.
 
-    ground fills the inside of rings. Units: millimetres on paper.
+    ground fills the inside of rings. Kept, as every sheet of one kind of frame uses the same.
+    Units: millimetres on paper.
     """
     parts = [f"{rgb(ink)} RG", f"{rgb(ink)} rg"]
     if pattern.shape in _TILED:
@@ -60,72 +56,76 @@ def _n(mm: float) -> str:
 
 
 def _strokes(marks: Marks) -> Iterator[str]:
+    """Straight lines, level, upright or slanting."""
     if not len(marks.lines):
         return
     start, stop = marks.lines[:, :2], marks.lines[:, 2:]
     length = np.hypot(*(stop - start).T)
     along = (stop - start) / length[:, None]
-    along *= np.where((along[:, 0] < -_EVEN) | ((abs(along[:, 0]) <= _EVEN) & (along[:, 1] < 0)), -1, 1)[
-        :, None
-    ]
+    backwards = (along[:, 0] < -_EVEN) | ((abs(along[:, 0]) <= _EVEN) & (along[:, 1] < 0))
+    along *= np.where(backwards, -1, 1)[:, None]
     begin = np.minimum((start * along).sum(1), (stop * along).sum(1))
-    offset = along[:, 0] * start[:, 1] - along[:, 1] * start[:, 0]
-    rows: dict[_Line, Row] = defaultdict(list)
-    for x, y, off, first, long in zip(
-        *(each.round(4).tolist() for each in (*along.T, offset, begin, length)), strict=True
-    ):
-        rows[_Line(x, y, off)].append((first, long))
     yield f"0 J {_n(marks.line_mm)} w"
-    yield from _drawn(rows)
+    yield from _rows(along, along[:, 0] * start[:, 1] - along[:, 1] * start[:, 0], begin, length)
 
 
 def _dots(marks: Marks, ink: Ink, ground: Ink) -> Iterator[str]:
     """Discs, and rings as discs of the ground on discs of the ink."""
     half = marks.line_mm / 2
-    yield from _rows_of_dots(marks.discs, lambda radius: radius)
+    yield from _rows_of_dots(marks.discs, 0.0)
     if len(marks.rings):
-        yield from _rows_of_dots(marks.rings, lambda radius: radius + half)
+        yield from _rows_of_dots(marks.rings, half)
         yield f"{rgb(ground)} RG"
-        yield from _rows_of_dots(marks.rings, lambda radius: radius - half)
+        yield from _rows_of_dots(marks.rings, -half)
         yield f"{rgb(ink)} RG"
 
 
-def _rows_of_dots(circles: Points, radius_of: Callable[[float], float]) -> Iterator[str]:
-    by_size: dict[float, dict[_Line, Row]] = defaultdict(lambda: defaultdict(list))
-    for x, y, radius in circles.round(4).tolist():
-        by_size[radius][_Line(1.0, 0.0, y)].append((x - _DOT_LENGTH / 2, _DOT_LENGTH))
-    for radius, rows in by_size.items():
-        yield f"1 J {_n(2 * radius_of(radius))} w"
-        yield from _drawn(rows)
+def _rows_of_dots(circles: Points, wider: float) -> Iterator[str]:
+    for radius in np.unique(circles[:, 2].round(4)):
+        x, y = circles[circles[:, 2].round(4) == radius, :2].T
+        yield f"1 J {_n(2 * (radius + wider))} w"
+        yield from _rows(
+            np.tile((1.0, 0.0), (len(x), 1)), y, x - _DOT_LENGTH / 2, np.full(len(x), _DOT_LENGTH)
+        )
 
 
-def _drawn(rows: dict[_Line, Row]) -> Iterator[str]:
+def _rows(along: Points, offset: Points, start: Points, length: Points) -> Iterator[str]:
+    """Marks on straight lines: those evenly apart on one line are drawn as one, dashed or closed up.
+
+    A line has a direction and a distance from the origin; marks start and are so long along it.
+    Shapes: along (n, 2), the others (n,). Units: millimetres.
+    """
+    keys = np.column_stack((along, offset)).round(3)
+    order = np.lexsort((start, *keys.T))
+    keys, start, length = keys[order], start[order], length[order]
+    new_row = np.flatnonzero(np.append(True, (np.diff(keys, axis=0) != 0).any(axis=1)))
+    stop_row = np.append(new_row[1:], len(keys))
     dashed = ""
-    for line, row in rows.items():
-        for first, last, dash in _pieces(sorted(row)):
+    for first, beyond in zip(new_row.tolist(), stop_row.tolist(), strict=True):
+        x, y = along[order[first]].tolist()
+        line = _Line(x, y, float(offset[order[first]]))
+        for begin, end, dash in _pieces(start[first:beyond], length[first:beyond]):
             if dash != dashed:
                 yield f"[{dash}] 0 d"
                 dashed = dash
-            (x0, y0), (x1, y1) = line.point(first), line.point(last)
+            (x0, y0), (x1, y1) = line.point(begin), line.point(end)
             yield f"{_n(x0)} {_n(y0)} m {_n(x1)} {_n(y1)} l S"
     if dashed:
         yield "[] 0 d"
 
 
-def _pieces(row: Row) -> Iterator[tuple[float, float, str]]:
-    """First, last and dash of the lines that draw a row: one where its marks are even, else each its own."""
-    starts, lengths = [start for start, _ in row], [length for _, length in row]
-    steps = [after - before for before, after in pairwise(starts)]
-    even = all(abs(step - steps[0]) < _EVEN for step in steps) if steps else False
-    if not even or max(lengths) - min(lengths) > _EVEN:
-        yield from ((start, start + length, "") for start, length in row)
-        return
-    period, length = sum(steps) / len(steps), lengths[0]
-    if period <= length + _EVEN:
-        yield starts[0], starts[-1] + length, ""
-        return
-    dash = f"{max(length * POINTS, 0.01):.4g} {(period - length) * POINTS:.6g}"
-    yield starts[0], starts[-1] + length, dash
+def _pieces(start: Points, length: Points) -> Iterator[tuple[float, float, str]]:
+    """First, last and dash of what draws a row: one line where its marks are even, else each its own."""
+    one, last = float(length[0]), float(start[-1] + length[-1])
+    if len(start) > 1:
+        period = float(start[-1] - start[0]) / (len(start) - 1)
+        if np.ptp(length) < _EVEN and np.abs(np.diff(start) - period).max() < _EVEN:
+            gap = period - one
+            dash = f"{max(one * POINTS, 0.01):.4g} {gap * POINTS:.6g}" if gap > _EVEN else ""
+            yield float(start[0]), last, dash
+            return
+    for begin, long in zip(start.tolist(), length.tolist(), strict=True):
+        yield begin, begin + long, ""
 
 
 def _tiles(pattern: Pattern, width_mm: float, height_mm: float) -> Iterator[str]:

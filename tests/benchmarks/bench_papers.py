@@ -16,7 +16,7 @@ from pytest_benchmark.fixture import BenchmarkFixture
 
 from beeworkbook.colony.sheet_models import CombSheetModel
 from beeworkbook.comb.frames import FRAME_TYPES
-from beeworkbook.papers import comb_patterns, comb_picture
+from beeworkbook.papers import canvas, comb_patterns, comb_picture
 from beeworkbook.papers.comb_sheet import comb_sheet
 from beeworkbook.papers.field_map import FieldKind
 from beeworkbook.papers.options import PaperOptions
@@ -43,7 +43,7 @@ def show(benchmark: BenchmarkFixture, capsys: pytest.CaptureFixture[str]) -> Pri
 
 def sheet() -> CombSheetModel:
     """Two boxes of eleven full-size combs."""
-    boxes = (invented.box(FRAME, 11), invented.box(FRAME, 11, name="Upper brood box"))
+    boxes = (invented.box(FRAME, 11), invented.box(FRAME, 11, name="Upper brood box", seed=100))
     assert FRAME_TYPES[FRAME].lattice.cells > 4_400
     return invented.model(*boxes, filled=True)
 
@@ -58,6 +58,7 @@ def printed_afresh(model: CombSheetModel) -> bytes:
     """As printed, with nothing kept from an earlier print but the fonts."""
     comb_picture._described.cache_clear()
     comb_patterns.pattern_operators.cache_clear()
+    canvas._packed.cache_clear()
     return printed(model)
 
 

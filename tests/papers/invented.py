@@ -81,11 +81,13 @@ def speckled(cells: Cells, seed: int) -> Cells:
     return read_only(changed)
 
 
-def side(frame: str, place: int, places: int, face: Face, origin: Origin = Origin.EIGHTHS) -> SheetSide:
+def side(
+    frame: str, place: int, places: int, face: Face, origin: Origin = Origin.EIGHTHS, *, seed: int = 0
+) -> SheetSide:
     eighths = eighths_of(place, places)
-    cells = lay_out(FRAME_TYPES[frame], eighths, face, entrance_end="left", seed=place)
+    cells = lay_out(FRAME_TYPES[frame], eighths, face, entrance_end="left", seed=seed + place)
     if origin is Origin.PAINTED:
-        cells = speckled(cells, place)
+        cells = speckled(cells, seed + place)
     return SheetSide(
         face,
         last=letters(eighths),
@@ -104,6 +106,7 @@ def box(
     *,
     name: str = "Brood box",
     origins: dict[int, Origin] | None = None,
+    seed: int = 0,
 ) -> SheetBox:
     origins = origins or {}
     combs = tuple(
@@ -111,8 +114,8 @@ def box(
             place,
             FRAME_TYPES[frame].name,
             FRAME_TYPES[frame].lattice,
-            side(frame, place, places, Face.A, origins.get(place, Origin.EIGHTHS)),
-            side(frame, place, places, Face.B, origins.get(place, Origin.EIGHTHS)),
+            side(frame, place, places, Face.A, origins.get(place, Origin.EIGHTHS), seed=seed),
+            side(frame, place, places, Face.B, origins.get(place, Origin.EIGHTHS), seed=seed),
         )
         for place in range(1, places + 1)
     )
