@@ -13,11 +13,13 @@ from beeworkbook.colony.records import (
     Event,
     EventId,
     EventKind,
+    FrameId,
     FrameStay,
     Hive,
     HiveId,
     Housing,
     HousingId,
+    Mark,
     Part,
     PartId,
     PartKind,
@@ -36,7 +38,7 @@ from beeworkbook.workbook.edits.frames import fill_box
 from beeworkbook.workbook.edits.hanging import change_from
 from beeworkbook.workbook.edits.stack import Order, restack, stack_on
 from beeworkbook.workbook.errors import RefusedError
-from beeworkbook.workbook.found import frame_type_of, the
+from beeworkbook.workbook.found import frame_type_of, stay_of_frame, the
 from beeworkbook.workbook.place import Done, Place, SingleEdit
 
 _USUAL: Final = tuple(PartKind)
@@ -217,20 +219,30 @@ class NumberFromOtherEnd(SingleEdit):
                 continue
             place = part.places + 1 - stay.place
             change_from(tx, stay, max(self.day, stay.since), place=place, turned=not stay.turned)
-        for frame_id in {stay.frame_id for stay in stays}:
-            self._mirror(tx, part, tx.find(Side, frame_id=frame_id))
+        for frame_id in sorted({stay.frame_id for stay in stays}):
+            self._mirror(tx, part, frame_id)
         label = say("number the box from the other end on {day}", day=date_words(self.day))
         return Done(None, label, Place(part_id=part.id))
 
-    def _mirror(self, tx: Transaction, part: Part, sides: tuple[Side, ...]) -> None:
-        here = [side for side in sides if side.part_id == part.id]
-        visits = {side.visit_id: the(tx, Visit, side.visit_id) for side in here}
-        later = [visit for visit in visits.values() if visit.day >= self.day]
-        for visit in later:
-            frame_id = here[0].frame_id
+    def _mirror(self, tx: Transaction, part: Part, frame_id: FrameId) -> None:
+        """Turn round what was noted of one comb while it hung in this box, from the day on."""
+        noted = {side.visit_id for side in tx.find(Side, frame_id=frame_id)}
+        noted |= {mark.visit_id for mark in tx.find(Mark, frame_id=frame_id)}
+        for visit in [the(tx, Visit, visit_id) for visit_id in sorted(noted)]:
+            if visit.day < self.day or not _noted_in(tx, visit, frame_id, part.id):
+                continue
             swap_faces(tx, visit.id, frame_id)
             for side in tx.find(Side, visit_id=visit.id, frame_id=frame_id):
                 tx.put(replace(side, place=part.places + 1 - side.place))
+
+
+def _noted_in(tx: Transaction, visit: Visit, frame_id: FrameId, part_id: PartId) -> bool:
+    """Whether a comb hung in this box at a visit, as noted then or else as its stays say."""
+    sides = tx.find(Side, visit_id=visit.id, frame_id=frame_id)
+    if sides:
+        return sides[0].part_id == part_id
+    stay = stay_of_frame(tx, frame_id, visit.day)
+    return stay is not None and stay.part_id == part_id
 
 
 @dataclass(frozen=True)

@@ -140,6 +140,7 @@ def test_numbering_from_the_other_end_mirrors_places_faces_and_drawings(keeping:
     frame = keeping.frame(4)
     a, b = keeping.side(4, Face.A), keeping.side(4, Face.B)
     keeping.book.do(AddMark(keeping.visit, MarkKind.QUEEN, frame, Face.A, 11))
+    keeping.book.do(LayOutComb(keeping.visit, keeping.frame(7), "/ Q"))
     before, places = keeping.everything(), keeping.places(LOOK)
     keeping.book.do(NumberFromOtherEnd(keeping.box.id, LOOK))
     assert keeping.places(LOOK) == {12 - place: frame_id for place, frame_id in places.items()}
@@ -150,7 +151,8 @@ def test_numbering_from_the_other_end_mirrors_places_faces_and_drawings(keeping:
     for side, was in zip(mirrored, (a, b), strict=True):
         assert side is not None
         assert (side.cells, side.typed, side.frame_id, side.place) == (was.cells, was.typed, frame, 8)
-    assert [(mark.face, mark.cell) for mark in keeping.book.read.marks(keeping.visit)] == [(Face.B, 11)]
+    marks = [(mark.face, mark.cell) for mark in keeping.book.read.marks(keeping.visit)]
+    assert marks == [(Face.B, 11), (Face.A, None)]
     keeping.book.do(NumberFromOtherEnd(keeping.box.id, LOOK))
     assert keeping.places(LOOK) == places
     again = keeping.side(4, Face.A)
