@@ -6,7 +6,7 @@ from datetime import date
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QKeyEvent
+from PySide6.QtGui import QFocusEvent, QFontMetricsF, QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QMenu, QToolButton, QVBoxLayout, QWidget
 
 from beeworkbook.colony.asked import asked_questions, full_question, heading, write_left_out
@@ -31,9 +31,12 @@ class HeadField(QLineEdit):
     finished = Signal()
     """Left with another text than it came with."""
 
-    def __init__(self, name: str, hint: str, placeholder: str) -> None:
-        """A field with a name for a reader aloud and a hint for the eye."""
+    def __init__(
+        self, name: str, hint: str, placeholder: str, said: Callable[[str], str] | None = None
+    ) -> None:
+        """A field with a name for a reader aloud and a hint for the eye; `said` words it while it rests."""
         super().__init__()
+        self._said = said or (lambda text: text)
         self.setAccessibleName(name)
         self.setToolTip(hint)
         self.setPlaceholderText(placeholder)
@@ -44,18 +47,32 @@ class HeadField(QLineEdit):
     def show_text(self, text: str) -> None:
         """What the book says."""
         self._held = text
-        self.setText(text)
+        self.setText(text if self.hasFocus() or not text else self._said(text))
         self.setCursorPosition(0)
 
     @property
     def touched(self) -> bool:
         """Whether something else was typed."""
-        return self.text() != self._held
+        return self.text() not in {self._held, self._said(self._held) if self._held else ""}
 
     def put_back(self) -> None:
         """As it was."""
         self.setText(self._held)
         self.selectAll()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """The bare words, to be typed over."""
+        if not self.touched:
+            self.setText(self._held)
+        super().focusInEvent(event)
+        if event.reason() != Qt.FocusReason.MouseFocusReason:
+            self.selectAll()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """At rest the words as they are said."""
+        super().focusOutEvent(event)
+        if not self.touched and event.reason() != Qt.FocusReason.PopupFocusReason:
+            self.show_text(self._held)
 
     def sizeHint(self) -> QSize:
         """As wide as its words."""
@@ -107,9 +124,24 @@ class RoundHead(QWidget):
             say("Day of the round"), say("Another day: 9, 9 May, 2026-05-09 or -7"), say("day")
         )
         self.weather = HeadField(say("Weather"), say("Weather, as fine, light wind"), say("weather"))
-        self.warmth = HeadField(say("Temperature in °C"), say("Degrees Celsius, as 18"), say("°C"))
-        self.who = HeadField(say("With whom"), say("Who looked, or who helped"), say("with whom"))
-        self.flowering = HeadField(say("In flower"), say("What is in flower"), say("in flower"))
+        self.warmth = HeadField(
+            say("Temperature in °C"),
+            say("Degrees Celsius, as 18"),
+            say("°C"),
+            lambda text: say("{degrees} °C", degrees=text),
+        )
+        self.who = HeadField(
+            say("With whom"),
+            say("Who looked, or who helped, as a helper"),
+            say("with whom"),
+            lambda text: say("with {who}", who=text),
+        )
+        self.flowering = HeadField(
+            say("In flower"),
+            say("What is in flower, as hawthorn"),
+            say("in flower"),
+            lambda text: say("{plants} in flower", plants=text),
+        )
         self.columns = QToolButton()
         self.columns.setText(say("columns…"))
         self.columns.setObjectName("quiet")
@@ -198,7 +230,7 @@ class RoundHead(QWidget):
         held = self._round
         _show(self.weather, held.weather if held else "")
         warmth = held.temperature_c if held else None
-        _show(self.warmth, "" if warmth is None else say("{degrees} °C", degrees=number(warmth)))
+        _show(self.warmth, "" if warmth is None else number(warmth))
         _show(self.who, held.who if held else "")
         _show(self.flowering, held.flowering if held else "")
         days = self._days(apiary)

@@ -8,7 +8,7 @@ from typing import Final
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from beeworkbook.colony.records import (
     Apiary,
@@ -57,6 +57,7 @@ class RoundView(QWidget):
         self.read_back = ReadBack(desk.palette)
         self._hint = QLabel()
         self._hint.setObjectName("small")
+        self._hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self._keys = QLabel(
             say(
                 "Enter: next colony    = as last time    - not looked    Ctrl+Enter: comb by comb    "
@@ -199,6 +200,7 @@ class RoundView(QWidget):
             return
         self._hint.setText(field_hint(row, spot.target))
         self._hint.setToolTip(self._hint.text())
+        self._make_room_for_hint()
         self.read_back.set_spot(spot)
         if self._desk.spot.colony_id != spot.colony_id:
             self._desk.go(colony_id=spot.colony_id)
@@ -296,4 +298,8 @@ class RoundView(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The reminder of keys goes before the hint is squeezed."""
         super().resizeEvent(event)
-        self._keys.setVisible(self.width() > 1000)
+        self._make_room_for_hint()
+
+    def _make_room_for_hint(self) -> None:
+        wanted = self._hint.fontMetrics().horizontalAdvance(self._hint.text())
+        self._keys.setVisible(wanted + self._keys.sizeHint().width() + 52 < self.width())

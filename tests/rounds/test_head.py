@@ -32,16 +32,21 @@ def test_the_first_thing_asked_once_begins_the_round(view: RoundView, book: Work
     head = view.head
     _type(head.weather, "fine")
     _type(head.warmth, "18,5 °C")
-    _type(head.who, "with Ada")
+    _type(head.who, "Ada")
     _type(head.flowering, "hawthorn")
     held = _round(book)
     assert (held.weather, held.temperature_c, held.who, held.flowering) == (
         "fine",
         18.5,
-        "with Ada",
+        "Ada",
         "hawthorn",
     )
     assert head.warmth.text() == "18.5 °C"
+    assert head.who.text() == "with Ada"
+    head.who.setFocus()
+    assert head.who.text() == "Ada"  # the bare word, to be typed over
+    head.warmth.setFocus()
+    assert head.flowering.text() == "hawthorn in flower"
     book.undo()
     assert head.flowering.text() == ""
 

@@ -126,4 +126,4 @@ def test_a_line_grows_only_in_hand_and_only_for_something_to_mention(qtbot: QtBo
     noted = replace(ROW, notes=(SoftNote("A super is on.", "syrup may be carried up"),))
     assert row_height(noted, chosen=True) > row_height(noted, chosen=False) == ROW_HEIGHT
     assert row_height(ROW, chosen=True) == ROW_HEIGHT
-    assert notes_words(noted) == "A super is on. (syrup may be carried up)"
+    assert notes_words(noted) == "A super is on. Syrup may be carried up."

@@ -1,0 +1,93 @@
+"""The Page shows the right leaf, follows the desk, and has the keyboard when it is asked to."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from beeworkbook.colony.records import Level, Question
+from beeworkbook.qt.desk import Desk, View
+from beeworkbook.qt.palette import DARK
+from beeworkbook.window.page import PageView
+from beeworkbook.workbook.edits.visit import SetAnswer
+from tests.rounds.orchard import DAY, LAST, make_orchard
+
+
+@pytest.fixture
+def desk(tmp_path: Path, qtbot: QtBot) -> Iterator[Desk]:
+    del qtbot
+    book = make_orchard(tmp_path / "orchard.beebook", ("Wall", "Gate"))
+    made = Desk(book)
+    made.go(view=View.BOX, day=DAY)
+    yield made
+    made.close()
+    book.close()
+
+
+@pytest.fixture
+def page(desk: Desk, qtbot: QtBot) -> PageView:
+    made = PageView(desk)
+    qtbot.addWidget(made)
+    made.setFixedWidth(276)
+    made.resize(276, 500)
+    with qtbot.waitExposed(made):
+        made.show()
+    return made
+
+
+def test_beside_a_round_it_is_another_leaf(page: PageView, desk: Desk) -> None:
+    assert page.day.isVisible()
+    assert not page.round.isVisible()
+    assert not page.levels.isVisible()
+    desk.go(view=View.ROUND)
+    assert page.round.isVisible()
+    assert page.levels.isVisible()
+    assert not page.day.isVisible()
+
+
+def test_it_follows_the_desk_and_the_book(page: PageView, desk: Desk) -> None:
+    desk.go(day=LAST)
+    assert dict(page.day.table.texts())["Temper"] == "quiet"
+    desk.do(SetAnswer(desk.spot.visit_id, Question.TEMPER, "l"))  # type: ignore[arg-type]
+    assert dict(page.day.table.texts())["Temper"] == "lively"
+    desk.go(view=View.ROUND)
+    assert page.levels.level is Level.ONE_LINE
+
+
+def test_unseen_it_waits_and_is_right_when_it_is_seen_again(page: PageView, desk: Desk) -> None:
+    page.hide()
+    desk.go(day=LAST)
+    assert page.day.heading.text() == "Saturday 16 May"
+    page.show()
+    assert page.day.heading.text() == "Saturday 9 May"
+
+
+def test_the_keyboard_comes_to_the_note(page: PageView, desk: Desk, qtbot: QtBot) -> None:
+    page.take_focus()
+    qtbot.waitUntil(page.day.note.hasFocus)
+    desk.go(view=View.ROUND)
+    page.take_focus()
+    qtbot.waitUntil(page.scroller.hasFocus)
+
+
+def test_going_to_the_round_or_closing_keeps_the_note(page: PageView, desk: Desk) -> None:
+    page.take_focus()
+    QTest.keyClicks(page.day.note, "calm")
+    page.finish()
+    assert desk.visit is not None
+    assert desk.visit.note == "calm"
+    QTest.keyClicks(page.day.note, ", flying")
+    desk.go(view=View.ROUND)
+    assert desk.visit is not None
+    assert desk.visit.note == "calm, flying"
+
+
+def test_it_goes_dark_with_the_desk_and_fits_its_width(page: PageView, desk: Desk) -> None:
+    desk.go(day=LAST)
+    light = page.grab().toImage()
+    desk.set_palette(DARK)
+    assert page.grab().toImage().size() == light.size()
+    assert page.day.width() <= 276
+    assert page.levels._palette == DARK
