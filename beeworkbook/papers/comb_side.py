@@ -20,6 +20,7 @@ from beeworkbook.comb.contents import (
     Face,
     MarkKind,
 )
+from beeworkbook.comb.lattice import Points
 from beeworkbook.comb.orientation import EntranceMark, entrance_mark
 from beeworkbook.papers import symbols
 from beeworkbook.papers.comb_forms import BARS, EIGHTHS, ENTRANCE_MM, SYMBOL_MM, TICKS, SidePlan
@@ -102,11 +103,18 @@ def _draw_sign(document: Document, plan: SidePlan, name: str, tick: Rect) -> Non
 
 def _fill_in(document: Document, task: SideTask) -> None:
     """Tick the boxes and draw the bars of what was noted."""
-    ticked = _ticked(task)
+    counts = _counts(task.side) if task.seen else np.zeros(len(CONTENTS))
+    kinds = {mark.kind for mark in task.side.marks}
+    ticked = {
+        "looked": task.seen,
+        "eggs": counts[Content.EGGS] > 0,
+        "queen": MarkKind.QUEEN in kinds,
+        "queen_cell": MarkKind.QUEEN_CELL in kinds,
+    }
     for name, place in zip(TICKS, task.plan.ticks, strict=True):
         if ticked[name]:
             symbols.cross(document, place)
-    eighths = bar_eighths(task.side) if task.seen else {}
+    eighths = bar_eighths(task.side, counts) if task.seen else {}
     for name, place in zip(BARS, task.plan.bars, strict=False):
         length = min(max(eighths.get(name, 0.0), 0.0), EIGHTHS) / EIGHTHS * place.width
         if length > 0:
@@ -114,14 +122,10 @@ def _fill_in(document: Document, task: SideTask) -> None:
             document.line((place.x, y), (place.x + length, y), _LINE_MM)
 
 
-def _ticked(task: SideTask) -> dict[str, bool]:
-    kinds = {mark.kind for mark in task.side.marks}
-    return {
-        "looked": task.seen,
-        "eggs": task.seen and bool(np.any(task.side.cells == Content.EGGS)),
-        "queen": MarkKind.QUEEN in kinds,
-        "queen_cell": MarkKind.QUEEN_CELL in kinds,
-    }
+def _counts(side: SheetSide) -> Points:
+    if side.cells is None:
+        return np.zeros(len(CONTENTS))
+    return np.bincount(side.cells, minlength=len(CONTENTS)).astype(np.float64)
 
 
 def _draw_bars(document: Document, plan: SidePlan) -> None:
@@ -156,11 +160,14 @@ def _bar_operators(place: Rect, x_mm: float, y_mm: float) -> bytes:
     return f"0 J {HAIR_MM * POINTS:.2f} w 0 G {outline} {start} {' '.join(teeth)} S".encode("ascii")
 
 
-def bar_eighths(side: SheetSide) -> dict[str, float]:
-    """What the bars of a filled sheet show, in eighths of the side; bees as noted."""
-    counts = np.bincount(side.cells, minlength=len(CONTENTS)) if side.cells is not None else np.zeros(12)
-    whole = max(int(counts.sum()), 1)
-    shown = {name: float(counts[content]) * EIGHTHS / whole for name, content in _BAR_CONTENTS.items()}
+def bar_eighths(side: SheetSide, counts: Points | None = None) -> dict[str, float]:
+    """What the bars of a filled sheet show, in eighths of the side; bees as noted.
+
+    counts, if they are known already, are the cells of each content. Shapes: counts (12,).
+    """
+    counted = _counts(side) if counts is None else counts
+    whole = max(float(counted.sum()), 1.0)
+    shown = {name: float(counted[content]) * EIGHTHS / whole for name, content in _BAR_CONTENTS.items()}
     return {"bees": side.bees_eighths or 0.0, **shown}
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from beeworkbook.colony.records import Question, Reply
-from beeworkbook.colony.sheet_models import CombSheetModel, SheetVisit
+from beeworkbook.colony.sheet_models import CombSheetModel, SheetAnswer, SheetVisit
 from beeworkbook.papers import symbols
 from beeworkbook.papers.comb_forms import TICK_MM, Form
 from beeworkbook.papers.field_map import Field, FieldKind
@@ -25,6 +25,7 @@ RULED_MM: Final = 7.0
 _ASKED: Final = (Question.QUEEN, Question.EGGS, Question.CELLS, Question.SIGNS)
 _REPLIES: Final = (Reply.YES, Reply.NO, Reply.NOT_LOOKED)
 _WIDE: Final = 75.0
+_TICKED_ENOUGH: Final = frozenset({"", "-", "y", "n", "yes", "no"})
 
 
 @dataclass(frozen=True)
@@ -86,7 +87,7 @@ def _draw_question(
     words = _asked_words(question)
     used = document.text(place.x, place.y + 3.4, words, LABEL)
     now = model.visit.answers.get(question) if model.visit else None
-    small = now.typed if now else _last_answer(model.last, question) if not model.visit else ""
+    small = _more_than(now) if model.visit else _last_answer(model.last, question)
     document.text(
         place.x + used + 1.5,
         place.y + 3.4,
@@ -103,6 +104,11 @@ def _draw_question(
         x = box.right + 1.0
         x += _beside(document, x, box, reply_words(reply)) + 2.0
         yield Field(f"page.{question.value}.{reply.value}", FieldKind.TICK, box)
+
+
+def _more_than(answer: SheetAnswer | None) -> str:
+    """What was typed, where it says more than the ticked box."""
+    return "" if answer is None or answer.typed.strip().casefold() in _TICKED_ENOUGH else answer.typed
 
 
 def _beside(document: Document, x: float, box: Rect, words: str) -> float:
@@ -195,15 +201,15 @@ def note_texts(model: CombSheetModel, marks: Sequence[str]) -> list[str]:
     visit = model.visit
     if visit is None:
         return []
-    texts = [" ".join(visit.sentences), visit.note, *marks]
+    last = []
     if visit.flowering:
-        texts.append(say("In flower: {what}.", what=visit.flowering))
+        last.append(say("In flower: {what}.", what=visit.flowering))
     if visit.next_day and visit.next_reason:
-        texts.append(
-            say("Next look {day}: {reason}", day=date_words(visit.next_day), reason=visit.next_reason)
-        )
+        day = date_words(visit.next_day)
+        last.append(say("Next look {day}: {reason}", day=day, reason=visit.next_reason))
     if model.bring:
-        texts.append(say("Bring: {what}.", what=", ".join(model.bring)))
+        last.append(say("Bring: {what}.", what=", ".join(model.bring)))
+    texts = (" ".join(visit.sentences), visit.note, " · ".join(marks), " ".join(last))
     return [text for text in texts if text.strip()]
 
 

@@ -35,7 +35,7 @@ def origin_word(side: SheetSide, *, short: bool = False) -> str:
 def draw_words(document: Document, place: Rect, task: SideTask) -> None:
     """The label and the entrance at the outer end, the small figures at the inner one."""
     strip, outer_is_left = task.plan.words, task.plan.face is Face.A
-    low = place.y - 1.6
+    low = place.y - 1.3
     style = COMB if task.plan.bars and strip.height >= _LOW_STRIP else LOW_COMB
     label = f"{task.comb.place}{task.plan.face.value}"
     edge = place.x if outer_is_left else place.right

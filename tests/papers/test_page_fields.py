@@ -32,6 +32,14 @@ def test_exactly_the_reply_given_is_ticked(reply: Reply) -> None:
     assert ticked == [reply]
 
 
+def test_what_was_typed_stands_beside_where_it_says_more_than_the_tick() -> None:
+    answers = {Question.CELLS: SheetAnswer("2 cup", Reply.YES), Question.EGGS: SheetAnswer("y", Reply.YES)}
+    model = invented.model(invented.box(places=3), filled=True, visit=invented.visit(answers=answers))
+    text = print_combs(model).whole_text
+    assert "Queen cells 2 cup" in text
+    assert "Eggs seen yes no" in text
+
+
 def test_a_question_left_blank_has_nothing_ticked() -> None:
     model = invented.model(invented.box(places=3), filled=True, visit=invented.visit(answers={}))
     printed = print_combs(model)
@@ -84,8 +92,9 @@ def test_what_is_told_in_words_keeps_its_order() -> None:
     assert texts[0].startswith("Brood on 7 combs")
     assert texts[1].startswith("Two play cups")
     assert texts[2] == "6B: charged queen cell"
-    assert texts[-2].startswith("Next look 23 May")
-    assert texts[-1] == "Bring: 2 L syrup 1:1."
+    assert texts[3].startswith("In flower: hawthorn. Next look 23 May: unclipped queen")
+    assert texts[3].endswith("Bring: 2 L syrup 1:1.")
+    assert len(texts) == 4
     assert note_texts(invented.model(), []) == []
     bare = SheetVisit(date(2026, 5, 16))
     assert note_texts(invented.model(filled=True, visit=bare), []) == []
