@@ -10,16 +10,8 @@ from typing import Final
 import numpy as np
 
 from beeworkbook.colony.sheet_models import SheetSide
-from beeworkbook.comb.contents import (
-    BEES_LETTER,
-    CONTENTS,
-    KEY_LETTERS,
-    QUEEN_CELL_LETTER,
-    QUEEN_LETTER,
-    Content,
-    Face,
-    MarkKind,
-)
+from beeworkbook.comb.contents import CONTENTS, Content, Face, MarkKind
+from beeworkbook.comb.key_letters import installed_letters
 from beeworkbook.comb.lattice import Points
 from beeworkbook.comb.orientation import EntranceMark, entrance_mark
 from beeworkbook.papers import symbols
@@ -39,15 +31,6 @@ _BAR_CONTENTS: Final = {
     "drone": Content.DRONE,
     "pollen": Content.POLLEN,
     "stores": Content.STORES,
-}
-_BAR_LETTERS: Final = {
-    "bees": BEES_LETTER,
-    **{name: KEY_LETTERS[content] for name, content in _BAR_CONTENTS.items()},
-}
-_TICK_LETTERS: Final = {
-    "eggs": KEY_LETTERS[Content.EGGS],
-    "queen": QUEEN_LETTER,
-    "queen_cell": QUEEN_CELL_LETTER,
 }
 _TOOTH_MM: Final = 0.9
 _HALF_TOOTH_MM: Final = 1.6
@@ -80,25 +63,28 @@ def _draw_empty(document: Document, plan: SidePlan) -> None:
     """Boxes and letters of a side: the same in this place of every page."""
     for place in plan.ticks:
         document.box(place, FIRM_MM)
-    for name, place in zip(TICKS, plan.ticks, strict=True):
-        _draw_sign(document, plan, name, place)
+    letters = installed_letters()
+    signs = ("", letters.contents[Content.EGGS], letters.queen, letters.queen_cell)
+    for sign, place in zip(signs, plan.ticks, strict=True):
+        _draw_sign(document, plan, sign, place)
     for name, place in zip(BARS, plan.bars, strict=False):
+        letter = letters.contents[_BAR_CONTENTS[name]] if name in _BAR_CONTENTS else letters.bees
         baseline = place.centre[1] + SMALL_BOLD.height_mm / 2
-        document.text(place.x - 0.8, baseline, _BAR_LETTERS[name], SMALL_BOLD, align="right")
+        document.text(place.x - 0.8, baseline, letter, SMALL_BOLD, align="right")
 
 
-def _draw_sign(document: Document, plan: SidePlan, name: str, tick: Rect) -> None:
-    """What a box is for, above it or beside it."""
+def _draw_sign(document: Document, plan: SidePlan, letter: str, tick: Rect) -> None:
+    """What a box is for, above it or beside it: its letter, or an eye for looked at."""
     x, y = tick.centre
     if plan.symbols_beside:
         outward = -1 if plan.face is Face.A or not plan.bars else 1
         x += outward * (tick.width / 2 + SYMBOL_MM * 0.54)
     else:
         y = tick.y - 1.75
-    if name == "looked":
-        symbols.eye(document, (x, y), 2.3 if plan.symbols_beside else 2.9)
+    if letter:
+        document.text(x, y + SMALL_BOLD.height_mm / 2, letter, SMALL_BOLD, align="middle")
     else:
-        document.text(x, y + SMALL_BOLD.height_mm / 2, _TICK_LETTERS[name], SMALL_BOLD, align="middle")
+        symbols.eye(document, (x, y), 2.3 if plan.symbols_beside else 2.9)
 
 
 def _fill_in(document: Document, task: SideTask) -> None:

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping
 
 from beeworkbook.colony.records import Mark, MarkId
 from beeworkbook.colony.sheet_models import CombSheetModel
-from beeworkbook.comb.contents import CELL_KIND_LETTERS, QUEEN_CELL_LETTER, QUEEN_LETTER, Face, MarkKind
+from beeworkbook.comb.contents import Face, MarkKind
+from beeworkbook.comb.key_letters import installed_letters
 from beeworkbook.comb.names import cell_fate_name, cell_kind_name
 from beeworkbook.words import say
 
@@ -35,10 +36,11 @@ def note_numbers(model: CombSheetModel) -> dict[MarkId, int]:
 
 def mark_letters(mark: Mark, numbers: Mapping[MarkId, int]) -> str:
     """Q, K and the letter of its kind, or the number of a note."""
+    letters = installed_letters()
     if mark.kind is MarkKind.QUEEN:
-        return QUEEN_LETTER
+        return letters.queen
     if mark.kind is MarkKind.QUEEN_CELL:
-        return QUEEN_CELL_LETTER + (CELL_KIND_LETTERS[mark.cell_kind] if mark.cell_kind else "")
+        return letters.queen_cell + (letters.cell_kinds[mark.cell_kind] if mark.cell_kind else "")
     return str(numbers.get(mark.id, ""))
 
 

@@ -87,7 +87,9 @@ def _draw_question(
     words = _asked_words(question)
     used = document.text(place.x, place.y + 3.4, words, LABEL)
     now = model.visit.answers.get(question) if model.visit else None
-    small = _more_than(now) if model.visit else _last_answer(model.last, question)
+    small = _last_answer(model.last, question)
+    if model.visit:
+        small = now.typed if now and says_more(now) else ""
     document.text(
         place.x + used + 1.5,
         place.y + 3.4,
@@ -106,9 +108,9 @@ def _draw_question(
         yield Field(f"page.{question.value}.{reply.value}", FieldKind.TICK, box)
 
 
-def _more_than(answer: SheetAnswer | None) -> str:
-    """What was typed, where it says more than the ticked box."""
-    return "" if answer is None or answer.typed.strip().casefold() in _TICKED_ENOUGH else answer.typed
+def says_more(answer: SheetAnswer) -> bool:
+    """Whether what was typed says more than a ticked box does."""
+    return answer.typed.strip().casefold() not in _TICKED_ENOUGH
 
 
 def _beside(document: Document, x: float, box: Rect, words: str) -> float:

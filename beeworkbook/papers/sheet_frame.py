@@ -10,7 +10,8 @@ from typing import Final
 
 from beeworkbook.colony.records import Way
 from beeworkbook.colony.sheet_models import CombSheetModel
-from beeworkbook.comb.contents import BEES_LETTER, KEY_LETTERS, QUEEN_CELL_LETTER, QUEEN_LETTER, Content
+from beeworkbook.comb.contents import KEY_LETTERS, Content
+from beeworkbook.comb.key_letters import KeyLetters, installed_letters
 from beeworkbook.comb.names import content_short
 from beeworkbook.papers import symbols
 from beeworkbook.papers.cautions import cautions
@@ -160,26 +161,26 @@ def _column(place: Rect, columns: int, index: int) -> float:
 
 
 def _draw_letters(document: Document, place: Rect, columns: int) -> None:
-    low = place.y
+    low, letters = place.y, installed_letters()
     for index, (content, swatch) in enumerate(_swatches(place, columns)):
         low, x = swatch.bottom - 0.3, swatch.right + 1.0
-        x += document.text(x, low, KEY_LETTERS[content], SMALL_BOLD) + 0.8
+        x += document.text(x, low, letters.contents[content], SMALL_BOLD) + 0.8
         room = swatch.x + _column(place, columns, index) - x - 0.6
         document.text(x, low, shortened(content_short(content), SMALL, room), SMALL)
-    _draw_other_letters(document, place.x, low + _LEGEND_LEADING)
+    _draw_other_letters(document, letters, place.x, low + _LEGEND_LEADING)
 
 
-def _draw_other_letters(document: Document, x: float, low: float) -> None:
+def _draw_other_letters(document: Document, letters: KeyLetters, x: float, low: float) -> None:
     """What is no content: looked at, bees, queen, queen cell."""
     symbols.eye(document, (x + 1.4, low - SMALL.height_mm / 2), 2.8)
     x += 3.6 + document.text(x + 3.6, low, say("looked at"), SMALL) + 2.4
     others = (
-        (BEES_LETTER, say("bees")),
-        (QUEEN_LETTER, say("queen")),
-        (QUEEN_CELL_LETTER, say("queen cell")),
+        (letters.bees, say("bees")),
+        (letters.queen, say("queen")),
+        (letters.queen_cell, say("queen cell")),
     )
-    for letters, word in others:
-        x += document.text(x, low, letters, SMALL_BOLD) + 1.0
+    for letter, word in others:
+        x += document.text(x, low, letter, SMALL_BOLD) + 1.0
         x += document.text(x, low, word, SMALL) + 2.4
 
 

@@ -11,6 +11,7 @@ from beeworkbook.papers.page_fields import (
     fields_height,
     note_texts,
     reply_words,
+    says_more,
     text_columns,
     weather_words,
 )
@@ -38,6 +39,13 @@ def test_what_was_typed_stands_beside_where_it_says_more_than_the_tick() -> None
     text = print_combs(model).whole_text
     assert "Queen cells 2 cup" in text
     assert "Eggs seen yes no" in text
+
+
+@pytest.mark.parametrize(
+    ("typed", "more"), [("y", False), (" - ", False), ("", False), ("4-6", True), ("5A blue", True)]
+)
+def test_a_typed_answer_may_say_more_than_its_box(typed: str, *, more: bool) -> None:
+    assert says_more(SheetAnswer(typed)) == more
 
 
 def test_a_question_left_blank_has_nothing_ticked() -> None:

@@ -10,6 +10,7 @@ from beeworkbook.papers.options import Paper, PaperOptions
 from beeworkbook.papers.page import Document
 from beeworkbook.papers.rect import Rect
 from beeworkbook.papers.sheet_frame import draw_codes, draw_markers, draw_swatch, way_words
+from beeworkbook.words import Catalogue, use_catalogue
 from tests.papers import invented
 from tests.papers.printed import Printed, cut, darkness, print_combs
 
@@ -21,6 +22,17 @@ def test_the_legend_has_every_letter_with_its_whole_name(paper: Paper) -> None:
         assert f"{letter} {content_short(content)}" in text
     for words in ("looked at", "W bees", "Q queen", "K queen cell"):
         assert words in text
+
+
+def test_a_language_brings_its_own_letters() -> None:
+    use_catalogue(Catalogue({"key letter: E": "J", "key letter: K": "M"}))
+    try:
+        text = print_combs(invented.model(invented.marked_box(), filled=True)).whole_text
+    finally:
+        use_catalogue({})
+    assert "J eggs" in text
+    assert "M queen cell" in text
+    assert "MC" in text
 
 
 def test_under_a_clip_stands_only_what_nobody_needs_at_the_hive() -> None:
