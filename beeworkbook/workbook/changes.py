@@ -42,18 +42,24 @@ def changes_of(
     visit_of: Callable[[VisitId], Visit | None],
     cells_of: Callable[[Side], int],
     source: object = None,
+    known: Mapping[SideId, CellIndices] | None = None,
 ) -> Changes:
-    """The report of a journal; `visit_of` looks a visit up, `cells_of` says how many cells a side has."""
+    """The report of a journal.
+
+    `visit_of` looks a visit up that is not in the journal itself, `cells_of` says how many cells a
+    side has, `known` are changed cells that need no looking for.
+    """
     steps = tuple(journal)
     records = [record for step in steps for record in (step.before, step.after) if record is not None]
     visits = frozenset(_named(records, _VISIT_FIELDS, Visit))
-    looked_up = (visit_of(VisitId(visit_id)) for visit_id in visits)
+    told = {record.id: record for record in records if isinstance(record, Visit)}
+    looked_up = (told.get(VisitId(each)) or visit_of(VisitId(each)) for each in visits)
     colonies = {visit.colony_id for visit in looked_up if visit is not None}
     return Changes(
         steps=frozenset((step.cls, step.id) for step in steps),
         visits=frozenset(VisitId(visit_id) for visit_id in visits),
         colonies=frozenset(colonies | {ColonyId(found) for found in _named(records, _COLONY_FIELDS, Colony)}),
-        cells=MappingProxyType(_changed_cells(steps, cells_of)),
+        cells=MappingProxyType(_changed_cells(steps, cells_of, known or {})),
         source=source,
     )
 
@@ -68,7 +74,9 @@ def _named(records: Iterable[Record], fields: tuple[str, ...], own: type[Record]
     return found
 
 
-def _changed_cells(steps: Iterable[Step], cells_of: Callable[[Side], int]) -> dict[SideId, CellIndices]:
+def _changed_cells(
+    steps: Iterable[Step], cells_of: Callable[[Side], int], known: Mapping[SideId, CellIndices]
+) -> dict[SideId, CellIndices]:
     first: dict[SideId, Side | None] = {}
     last: dict[SideId, Side | None] = {}
     for step in steps:
@@ -76,7 +84,10 @@ def _changed_cells(steps: Iterable[Step], cells_of: Callable[[Side], int]) -> di
             side_id = SideId(int(step.id))
             first.setdefault(side_id, step.before if isinstance(step.before, Side) else None)
             last[side_id] = step.after if isinstance(step.after, Side) else None
-    return {side_id: _difference(first[side_id], last[side_id], cells_of) for side_id in last}
+    return {
+        side_id: known[side_id] if side_id in known else _difference(first[side_id], last[side_id], cells_of)
+        for side_id in last
+    }
 
 
 def _difference(before: Side | None, after: Side | None, cells_of: Callable[[Side], int]) -> CellIndices:

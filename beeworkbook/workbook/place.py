@@ -4,11 +4,13 @@ An edit only reads and writes records through the transaction. The transaction's
 step, so no edit writes an inverse of its own.
 """
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Protocol
 
-from beeworkbook.colony.records import ColonyId, FrameId, PartId, Question, VisitId
+from beeworkbook.colony.records import ColonyId, FrameId, PartId, Question, SideId, VisitId
 from beeworkbook.comb.contents import Face
+from beeworkbook.comb.lattice import CellIndices
 from beeworkbook.store.transaction import Transaction
 
 
@@ -26,11 +28,15 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Done:
-    """What an edit did: the id of what it made (or None), in words for the menu, and where."""
+    """What an edit did: the id of what it made (or None), in words for the menu, and where.
+
+    `cells` are the changed cells of sides, where the edit knows them already and need not be asked.
+    """
 
     value: object
     label: str
     place: Place = Place()
+    cells: Mapping[SideId, CellIndices] = field(default_factory=dict)
 
 
 class Edit(Protocol):

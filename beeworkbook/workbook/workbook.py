@@ -6,12 +6,13 @@ the disk, never before, and cannot undo it by failing.
 
 import logging
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Final, Self
 
-from beeworkbook.colony.records import Setting, Side, Visit, VisitId
+from beeworkbook.colony.records import Setting, Side, SideId, Visit, VisitId
+from beeworkbook.comb.lattice import CellIndices
 from beeworkbook.store import database
 from beeworkbook.store.copies import Copy, CopyShelf
 from beeworkbook.store.database import Database
@@ -165,7 +166,7 @@ class Workbook:
         if journal:
             step = HistoryStep(done.label, done.place, journal, edit.merge_key, self._pause())
             self._history.keep(step)
-            self._tell(journal, source)
+            self._tell(journal, source, done.cells)
         return done.value
 
     def undo(self, source: object = None) -> Place | None:
@@ -267,8 +268,13 @@ class Workbook:
         self._tell(journal, source)
         return step.place
 
-    def _tell(self, journal: tuple[Step, ...], source: object) -> None:
-        changes = changes_of(journal, self._visit, self._cells_of, source)
+    def _tell(
+        self,
+        journal: tuple[Step, ...],
+        source: object,
+        known: Mapping[SideId, CellIndices] | None = None,
+    ) -> None:
+        changes = changes_of(journal, self._visit, self._cells_of, source, known)
         for listener in tuple(self._listeners):
             try:
                 listener(changes)

@@ -55,7 +55,8 @@ class PaintCells(SingleEdit):
         if side.id and not self.patch.is_empty:
             tx.put(painted)
         raise_level(tx, visit, Level.PAINTED)
-        return Done(kept.id, self.label or self._named(side), place_of_side(visit, side))
+        label = self.label or self._named(side)
+        return Done(kept.id, label, place_of_side(visit, side), {kept.id: self.patch.indices})
 
     def _named(self, side: Side) -> str:
         if self.content is None:
