@@ -32,6 +32,7 @@ class InHand:
     clipped: bool | None = None
     virgin_since: date | None = None
     looked_on: date | None = None
+    combs_on: date | None = None
     seen: dict[FrameId, str] = field(default_factory=dict)
     gone: bool = False
 

@@ -51,14 +51,12 @@ _PAINTED_COMBS: Final = 3
 def look(keeper: "Keeper", colony: InHand, round_id: RoundId, told: dict[str, Any]) -> None:
     """One colony of a round, looked at as far as the parameters say."""
     key, day = colony.key, keeper.clock.day
-    how = told["looks"].get(key, "L")
+    how = told["looks"].get(key) or _usual(keeper, colony)
     note = told.get("notes", {}).get(key, "")
     if how == "O":
         keeper.do(PassOver(colony.colony_id, day, round_id, note))
         return
-    visit_id: VisitId = keeper.do(
-        BeginVisit(colony.colony_id, day, round_id, _LEVELS[how], who=told.get("who", ""))
-    )
+    visit_id: VisitId = keeper.do(BeginVisit(colony.colony_id, day, round_id, _LEVELS[how]))
     if how == "N":
         _from_outside(keeper, colony, visit_id, told)
     else:
@@ -70,6 +68,15 @@ def look(keeper: "Keeper", colony: InHand, round_id: RoundId, told: dict[str, An
     keeper.settle(colony, visit_id)
     if how != "N":
         colony.looked_on = day
+    if how in "CSP":
+        colony.combs_on = day
+
+
+def _usual(keeper: "Keeper", colony: InHand) -> str:
+    """A line, and comb by comb where that was some while ago."""
+    every = int(keeper.told["by_comb_every_days"])
+    before = colony.combs_on
+    return "C" if before is not None and (keeper.clock.day - before).days >= every else "L"
 
 
 def _from_outside(keeper: "Keeper", colony: InHand, visit_id: VisitId, told: dict[str, Any]) -> None:
@@ -133,9 +140,9 @@ def _type_combs(
         brood = sum(_brood(nest, placed.place))
         if before is not None and typed == before:
             typed = "="
-        elif before is not None and brood < 0.2 and chance.random() < 0.14:
+        elif before is not None and brood < 0.2 and chance.random() < 0.04:
             typed = "?"
-        elif brood < 0.2 and placed.place == combs[-1].place and chance.random() < 0.25:
+        elif brood < 0.2 and placed.place == combs[-1].place and chance.random() < 0.07:
             continue
         else:
             colony.seen[frame_id] = typed

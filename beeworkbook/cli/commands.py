@@ -2,6 +2,7 @@
 
 from beeworkbook.cli import (
     bring_in,
+    chart,
     check,
     create,
     frames,
@@ -20,6 +21,7 @@ COMMANDS: dict[str, Command] = {
         bring_in,
         hand_out,
         sheets,
+        chart,
         season,
         totals,
         typed_comb,

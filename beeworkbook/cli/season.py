@@ -51,15 +51,11 @@ def _run(asked: argparse.Namespace, today: Today) -> int:
 
 
 def _points(book: "Workbook", colony: "Colony", asked: argparse.Namespace) -> tuple[SeasonPoint, ...]:
-    from beeworkbook.colony.figures import visit_figures
     from beeworkbook.colony.timeline import season
-    from beeworkbook.workbook.story import brood_frame
+    from beeworkbook.workbook.story import season_figures
 
-    read = book.read
-    return season(
-        visit_figures(totals, brood_frame(read, read.hive_day(colony.id, totals.visit.day)))
-        for totals in read.season([colony.id], asked.since, day_after(asked.until))
-    )
+    found = season_figures(book.read, colony.id, asked.since, day_after(asked.until))
+    return season(figures for _, figures in found)
 
 
 def _row(point: SeasonPoint) -> tuple[str, ...]:

@@ -12,7 +12,7 @@ from beeworkbook.cli.command import DONE, CommandError, Today
 from beeworkbook.cli.sheets import blank_model, filled_model, print_combs, print_round
 from beeworkbook.cli.visits import drawn_visit, shown_visit
 from beeworkbook.cli.writing import new_file
-from beeworkbook.colony.records import Colony
+from beeworkbook.colony.records import Colony, Visit
 from beeworkbook.places import user_data_folder
 from beeworkbook.words import say, say_count
 
@@ -40,7 +40,7 @@ def do_unattended(path: Path | None, today: Today) -> int:
             say("The folder {path} cannot be used: {reason}.", path=home, reason=reason)
         ) from error
     with opened(source, today) as book:
-        written = [*_papers(book, folder), *_pictures(book, folder)]
+        written = [*_papers(book, folder), *_pictures(book, folder, today)]
     many = say_count(len(written), "Wrote one file to {folder}", "Wrote {n} files to {folder}", folder=folder)
     print(many)
     return DONE
@@ -67,23 +67,36 @@ def _papers(book: "Workbook", folder: Path) -> Iterator[Path]:
         yield _told(target)
 
 
-def _pictures(book: "Workbook", folder: Path) -> Iterator[Path]:
-    """The window, and every comb of each colony's last drawn visit."""
+def _pictures(book: "Workbook", folder: Path, today: Today) -> Iterator[Path]:
+    """Every comb of each colony's last drawn visit, its chart, and the window."""
+    from beeworkbook.cli.chart import Shown, draw_chart
     from beeworkbook.window.pictures import begin_pictures, write_combs, write_window
 
     app = begin_pictures()
-    window = folder / f"{say('window')}.png"
     try:
-        write_window(app, book, shown_visit(book, book.today), window)
-        yield _told(window)
         for colony in book.read.find(Colony):
             visit = drawn_visit(book, colony.id, book.today)
+            for ending in (".png", ".svg"):
+                target = folder / f"{say('chart')} {colony.id}{ending}"
+                with new_file(target, replace=True) as stream:
+                    stream.write(
+                        draw_chart(book, (colony.id,), _year_of(visit, book), ending, Shown(stores=True))
+                    )
+                yield _told(target)
             if visit is not None:
                 combs = write_combs(book, visit, folder)
                 yield from combs
                 print(say("{n} combs of {colony}", n=len(combs), colony=colony.name))
+        window = folder / f"{say('window')}.png"
+        write_window(app, book.path, today, shown_visit(book, book.today), window)
+        yield _told(window)
     except OSError as error:
         raise CommandError(say("The pictures could not be written: {reason}.", reason=error)) from error
+
+
+def _year_of(visit: Visit | None, book: "Workbook") -> int:
+    """The year worth a chart: that of the last combs, else this one."""
+    return visit.day.year if visit is not None else book.today.year
 
 
 def _told(path: Path) -> Path:

@@ -6,6 +6,8 @@ For a start where nothing can be shown, and for documents. The workbook is only 
 import os
 import sys
 import tempfile
+from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 from typing import Final
 
@@ -16,7 +18,7 @@ from PySide6.QtWidgets import QApplication
 from beeworkbook.colony.hive import PartDay, PlacedFrame
 from beeworkbook.colony.records import Colony, FrameMake, Mark, Side, Visit
 from beeworkbook.comb.codec import unpack
-from beeworkbook.comb.contents import Face, Origin
+from beeworkbook.comb.contents import Face, MarkKind, Origin
 from beeworkbook.comb.eighths import read_back, whole_eighths
 from beeworkbook.comb.key_letters import installed_letters
 from beeworkbook.comb.lattice import Lattice
@@ -46,11 +48,14 @@ def begin_pictures() -> QApplication:
     return app
 
 
-def write_window(app: QApplication, book: Workbook, visit: Visit | None, target: Path) -> None:
+def write_window(
+    app: QApplication, path: Path, today: Callable[[], date], visit: Visit | None, target: Path
+) -> None:
     """A picture of the window on a workbook, at a visit if there is one.
 
     Errors: OSError if it cannot be written.
     """
+    from beeworkbook.qt.desk import View
     from beeworkbook.qt.memory import Memory
     from beeworkbook.window.main_window import MainWindow
     from beeworkbook.window.opening import Opener
@@ -60,27 +65,33 @@ def write_window(app: QApplication, book: Workbook, visit: Visit | None, target:
         # A memory of its own, so that the keeper's window is left where it was.
         memory = Memory(Path(folder) / "memory.json")
         shell = Shell(memory)
-        opener = Opener(shell, memory, lambda: book.today)
+        opener = Opener(shell, memory, today)
+        book = Workbook.open(path, today=today, read_only=True)
         window = MainWindow(shell, book, memory, opener)
         shell.setWindowState(Qt.WindowState.WindowNoState)
         shell.resize(WINDOW)
         shell.show()
         if visit is not None:
-            window.desk.go(view=_bench(), colony_id=visit.colony_id, day=visit.day, visit_id=visit.id)
+            window.desk.go(colony_id=visit.colony_id, day=visit.day, visit_id=visit.id)
+            window.desk.go(view=View.BENCH, **_comb_shown(book, visit))
         for _ in range(5):
             app.processEvents()
         picture = shell.grab()
-        window.put_away()
+        window.put_away()  # and with it the workbook
         shell.on_close = None
         shell.close()
         _save(picture.toImage(), target)
         shell.deleteLater()
 
 
-def _bench() -> object:
-    from beeworkbook.qt.desk import View
-
-    return View.BENCH
+def _comb_shown(book: Workbook, visit: Visit) -> dict[str, object]:
+    """The comb to lift out: one with the queen marked, else a painted one, else any that was noted."""
+    queens = {mark.frame_id for mark in book.read.marks(visit.id) if mark.kind is MarkKind.QUEEN}
+    sides = sorted(
+        book.read.sides(visit.id),
+        key=lambda side: (side.frame_id not in queens, side.origin is not Origin.PAINTED),
+    )
+    return {"part_id": sides[0].part_id, "frame_id": sides[0].frame_id} if sides else {}
 
 
 def write_combs(book: Workbook, visit: Visit, folder: Path) -> tuple[Path, ...]:

@@ -28,7 +28,7 @@ def test_the_window_is_shown_at_the_last_painted_visit(sample: Path) -> None:
     with opened(sample, lambda: date(2026, 11, 25)) as book:
         visit = shown_visit(book, date(2026, 11, 25))
         assert visit is not None
-        assert (visit.level, visit.day) == (Level.PAINTED, date(2026, 7, 12))
+        assert (visit.level, visit.day) == (Level.PAINTED, date(2026, 7, 25))
         first = shown_visit(book, date(2025, 4, 10))
         assert first is not None
         assert first.level is Level.BY_COMB
