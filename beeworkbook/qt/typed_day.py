@@ -21,6 +21,14 @@ def parse_day(typed: str, today: date, *, ahead: bool = False) -> date:
 
     Errors: DayError with a sentence that says what can be typed.
     """
+    found = _day(typed, today, ahead=ahead)
+    if found is None:
+        raise DayError(_what(ahead=ahead))
+    return found
+
+
+def _day(typed: str, today: date, *, ahead: bool) -> date | None:
+    """The day, None if what was typed has not the form of one. Errors: DayError if there is no such day."""
     text = typed.strip().casefold()
     if text in {"", say("today").casefold(), "."}:
         return today
@@ -34,12 +42,12 @@ def parse_day(typed: str, today: date, *, ahead: bool = False) -> date:
     if iso:
         return _made(int(iso[1]), int(iso[2]), int(iso[3]))
     parts = re.findall(r"\d+|[^\W\d_]+", text)
-    if not parts or not parts[0].isdigit():
-        raise DayError(_what())
+    if not parts or not parts[0].isdigit() or len(parts) > 3:
+        return None
     month = _month(parts[1]) if len(parts) > 1 else None
-    if len(parts) > 3 or (len(parts) > 1 and month is None):
-        raise DayError(_what())
     year = _year(parts[2]) if len(parts) > 2 else None
+    if (len(parts) > 1 and month is None) or (len(parts) > 2 and year is None):
+        return None
     return _nearest(int(parts[0]), month, year, today, ahead=ahead)
 
 
@@ -51,14 +59,14 @@ def _month(part: str) -> int | None:
     return found[0] if len(found) == 1 else None
 
 
-def _year(part: str) -> int:
+def _year(part: str) -> int | None:
     if not part.isdigit():
-        raise DayError(_what())
+        return None
     year = int(part)
     return year + 2000 if year < 100 else year
 
 
-def _nearest(day: int, month: int | None, year: int | None, today: date, *, ahead: bool) -> date:
+def _nearest(day: int, month: int | None, year: int | None, today: date, *, ahead: bool) -> date | None:
     if month is not None and year is not None:
         return _made(year, month, day)
     step = 1 if ahead else -1
@@ -76,7 +84,7 @@ def _nearest(day: int, month: int | None, year: int | None, today: date, *, ahea
                 at_year, at_month = at_year + step, 1 if step > 0 else 12
         else:
             at_year += step
-    raise DayError(_what())
+    return None
 
 
 def _made(year: int, month: int, day: int) -> date:
@@ -86,5 +94,7 @@ def _made(year: int, month: int, day: int) -> date:
         raise DayError(say("There is no such day.")) from error
 
 
-def _what() -> str:
+def _what(*, ahead: bool) -> str:
+    if ahead:
+        return say("Type a day as 19, 19 5, 19 May or 2026-05-19, or so many days on as +7.")
     return say("Type a day as 12, 12 5, 12 May or 2026-05-12, or so many days off as -3.")

@@ -125,7 +125,7 @@ def field_name(row: Row, target: Target) -> str:
 def shown(row: Row, target: Target) -> str:
     """What stands in a field."""
     if target is Question.OPENED and row.passed:
-        return say("passed")
+        return say("passed over")
     if target is Field.LEFT:
         return write_left(row.now.left) if row.now.left else ""
     return _shown(row.now, target)

@@ -195,7 +195,7 @@ class RoundHead(QWidget):
     def _dress(self, palette: Palette) -> None:
         quiet = (
             "QLineEdit { background: transparent; border: 1px solid transparent; padding: 2px 5px;"
-            f" color: {palette.second_ink}; }}"
+            f" color: {palette.second_ink}; placeholder-text-color: {palette.second_ink}; }}"
             f"QLineEdit:hover {{ border-color: {palette.rule}; }}"
             f"QLineEdit:focus {{ background: {palette.board}; border: 2px solid {palette.focus};"
             f" padding: 1px 4px; color: {palette.ink}; }}"

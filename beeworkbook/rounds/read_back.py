@@ -57,7 +57,7 @@ class ReadBack(QTextBrowser):
         self._palette = palette
         self.setStyleSheet(
             f"QTextBrowser {{ background: {palette.board}; border: none; padding: 0;"
-            f" selection-background-color: {palette.selection}; selection-color: {palette.ink}; }}"
+            f" selection-background-color: {palette.focus}; selection-color: {palette.board}; }}"
         )
         self._write()
 

@@ -132,16 +132,15 @@ class RoundView(QWidget):
         self._stale = False
         spot = self._desk.spot
         whose = (spot.apiary_id, spot.day)
+        in_hand, typing = self.sheet.spot, self.sheet.editor.hasFocus()
         if whose != self._of:
             self._of = whose
-            self.sheet.spot = None
-            self.sheet.editor.hide()
-            self.sheet.trouble.hide()
+            self.sheet.put_away()
             self.sheet.refused = self._refused.setdefault(whose, {})
         self.head.refill()
         self.sheet.set_rows(self._read_rows(), self.targets)
         self._tell_rows()
-        self._follow(spot)
+        self._follow(spot, in_hand.target if in_hand else None, typing=typing)
 
     def _read_rows(self) -> list[Row]:
         spot, book = self._desk.spot, self._desk.book
@@ -205,21 +204,20 @@ class RoundView(QWidget):
         if self._desk.spot.colony_id != spot.colony_id:
             self._desk.go(colony_id=spot.colony_id)
 
-    def _follow(self, spot: DeskSpot) -> None:
-        """The line of the desk's colony is the one being worked."""
-        if spot.colony_id is None or (self.sheet.spot and self.sheet.spot.colony_id == spot.colony_id):
+    def _follow(self, spot: DeskSpot, target: Target | None = None, *, typing: bool = False) -> None:
+        """The line of the desk's colony is the one being worked, in the column the hand was in."""
+        in_hand = self.sheet.spot
+        if spot.colony_id is None or (in_hand and in_hand.colony_id == spot.colony_id):
             return
         row = next((row for row in self.rows if row.colony.id == spot.colony_id), None)
         if row is None:
             return
-        in_hand = self.sheet.spot
-        target = first_spot(row, self.targets)
-        if in_hand is not None:
-            target = nearest_spot(row, self.targets, in_hand.target)
-        if target is not None:
-            typing = self.sheet.editor.hasFocus()
+        target = in_hand.target if in_hand is not None else target
+        wanted = first_spot(row, self.targets) if target is None else nearest_spot(row, self.targets, target)
+        if wanted is not None:
+            typing = typing or self.sheet.editor.hasFocus()
             self.sheet.finish()
-            self.sheet.go(target, focus=typing)
+            self.sheet.go(wanted, focus=typing)
 
     def _deeper(self, row: Row) -> None:
         visit = row.now.visit

@@ -143,8 +143,10 @@ class RowPainter:
         self._write(painter, rect, text, font, p.second_ink if quiet else p.ink)
 
     def _room(self, row: Row, column: Column) -> float:
-        """A heft has the empty columns beside it to itself."""
-        wide = column.target is Question.STORES and row.shut
+        """A heft, or that a colony was passed over, has the empty column beside it to itself."""
+        wide = (column.target is Question.STORES and row.shut) or (
+            column.target is Question.OPENED and row.passed
+        )
         return column.width * (2 if wide else 1) - _GAP / 2
 
     def _paint_small(self, painter: QPainter, row: Row, column: Column) -> None:
@@ -172,9 +174,7 @@ class RowPainter:
     def _paint_state(self, painter: QPainter, row: Row) -> None:
         """In place of the fields nobody was asked: why not."""
         words = ""
-        if row.passed:
-            words = say("passed over")
-        elif row.shut:
+        if row.shut:
             words = say("heft, left + right sides") if row.now.heft else say("seen from outside")
         elif row.by_comb and not any(shown(row, target) for target in _WAS_PASSED):
             words = say("combs noted in the box")

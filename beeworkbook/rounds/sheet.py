@@ -48,6 +48,7 @@ Write = Callable[[Row, Target, str], str]
 _EDITOR_HEIGHT: Final = 26
 _WIDEST: Final = 300
 _WIDEST_NOTE: Final = 520
+_FOOT: Final = 12
 _OUTSIDE: Final = 7
 """How far the editor's frame stands outside the text it covers."""
 
@@ -133,7 +134,9 @@ class RoundSheet(QAbstractScrollArea):
 
     def wanted_height(self) -> int:
         """How tall the sheet is with all its lines."""
-        return HEAD_HEIGHT + sum(self._height(row) for row in self.rows) + 12
+        across = self.horizontalScrollBar()
+        bar = across.sizeHint().height() if across.maximum() > 0 else 0
+        return HEAD_HEIGHT + sum(self._height(row) for row in self.rows) + bar + _FOOT
 
     # --- going ------------------------------------------------------------------------------------
 
@@ -156,6 +159,14 @@ class RoundSheet(QAbstractScrollArea):
         for touched in {spot.colony_id, before.colony_id if before else spot.colony_id}:
             self._repaint(touched, whole=tall != self.wanted_height())
         self.spot_changed.emit(spot)
+
+    def put_away(self) -> None:
+        """No field is in hand any more, as when another day is shown."""
+        self._leaving = True
+        self.spot = None
+        self.editor.hide()
+        self.trouble.hide()
+        self._leaving = False
 
     def finish(self) -> bool:
         """Keep what is in hand; whether it was taken."""
@@ -331,7 +342,7 @@ class RoundSheet(QAbstractScrollArea):
         across.setRange(0, max(0, int(self._columns.width) - port.width()))
         down.setPageStep(port.height())
         down.setSingleStep(26)
-        down.setRange(0, max(0, self.wanted_height() - 12 - port.height()))
+        down.setRange(0, max(0, self._top(len(self.rows)) + down.value() - port.height()))
 
     def _show(self, spot: Spot) -> None:
         """Scroll as little as brings a field into sight."""

@@ -49,7 +49,6 @@ class DayLeaf(QWidget):
         self.next = ToldList(desk.palette)
         self.offered = label("small")
         self.take = QPushButton(say("Note this day"))
-        self.take.setObjectName("quiet")
         self.take.setToolTip(say("Note the day that is offered, with its reason"))
         self.take.setAccessibleName(say("Note the day that is offered"))
         self.mention = ToldList(desk.palette, ruled=False)

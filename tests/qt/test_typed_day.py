@@ -60,6 +60,13 @@ def test_what_is_no_day_is_refused_in_words(typed: str) -> None:
         parse_day(typed, TODAY)
 
 
+def test_a_refusal_says_what_can_be_typed_there() -> None:
+    with pytest.raises(DayError, match=r"\+7"):
+        parse_day("soon", TODAY, ahead=True)
+    with pytest.raises(DayError, match="-3"):
+        parse_day("soon", TODAY)
+
+
 def test_months_are_read_in_the_installed_language() -> None:
     use_catalogue({"month: May": "Maj", "today": "dzisiaj"})
     assert parse_day("12 maj", TODAY) == date(2026, 5, 12)

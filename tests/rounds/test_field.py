@@ -125,7 +125,7 @@ def test_x_passes_a_colony_over_and_leaves_a_reason_to_give(book: Workbook) -> N
     assert wish(_row(book), Question.OPENED, "X").passes
     row = _after(book, PassOver(_row(book).colony.id, DAY))
     assert row.passed
-    assert field.shown(row, Question.OPENED) == "passed"
+    assert field.shown(row, Question.OPENED) == "passed over"
     assert asked(row, TARGETS) == (Question.OPENED, Field.NOTE, Field.NEXT)
     assert not wish(row, Question.OPENED, "x").passes
     again = wish(row, Question.OPENED, "")

@@ -14,6 +14,7 @@ from beeworkbook.rounds.field import shown
 from beeworkbook.rounds.round_view import RoundView
 from beeworkbook.rounds.row import Row
 from beeworkbook.rounds.walk import Spot
+from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.edits.visit import BeginVisit, SetAnswer
 from beeworkbook.workbook.workbook import Workbook
 from tests.rounds.conftest import Keys
@@ -250,6 +251,26 @@ def test_what_was_noted_elsewhere_comes_to_be_seen(view: RoundView, desk: Desk) 
     assert shown(view.rows[1], Question.EGGS) == "3–5"
 
 
+def test_what_was_noted_comb_by_comb_is_read_back_in_the_line(
+    view: RoundView, keys: Keys, desk: Desk
+) -> None:
+    keys.type("y")
+    hive = desk.hive_day()
+    visit = view.rows[0].now.visit
+    assert hive is not None
+    assert visit is not None
+    for place, typed in ((3, "S4H2."), (4, "E1O2S4H1"), (5, "S4/O4")):
+        frame = hive.boxes[0].frames[place].frame
+        assert frame is not None
+        desk.do(LayOutComb(visit.id, frame.id, typed))
+    assert view.rows[0].by_comb
+    said = {phrase.target: phrase.text for phrase in view.rows[0].said}
+    assert said[Question.EGGS] == "eggs on 5"
+    assert "brood on 3 combs or more" in said[Question.BROOD]
+    assert "in store" in said[Question.STORES] or "of stores" in said[Question.STORES]
+    assert said[Question.BROOD] in view.read_back.toPlainText()
+
+
 def test_an_earlier_day_shows_its_own_round(view: RoundView, keys: Keys, desk: Desk) -> None:
     keys.type("y4-9999\t")
     desk.go(day=LAST)
@@ -259,6 +280,20 @@ def test_an_earlier_day_shows_its_own_round(view: RoundView, keys: Keys, desk: D
     desk.go(day=DAY)
     assert shown(view.rows[0], Question.OPENED) == "yes"
     assert [held[0] for held in view.sheet.refused.values()] == ["4-9999"]
+
+
+def test_leafing_to_another_day_keeps_the_hand_in_its_column(
+    view: RoundView, keys: Keys, desk: Desk, qtbot: QtBot
+) -> None:
+    keys.type("yyy5/2")
+    qtbot.waitUntil(view.sheet.editor.hasFocus)
+    desk.leaf(-1)
+    assert desk.spot.day == LAST
+    assert view.sheet.spot == Spot(view.rows[0].colony.id, Question.BROOD)
+    assert view.sheet.editor.hasFocus()
+    assert view.sheet.editor.text() == "6/2.6"
+    desk.leaf(1)
+    assert view.sheet.editor.text() == "5/2"
 
 
 def test_a_column_left_out_is_not_asked(view: RoundView, keys: Keys) -> None:

@@ -1,6 +1,7 @@
 """The sheet of lines: one editor moved about, what it says to the eye and aloud, the mouse, scrolling."""
 
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -115,6 +116,26 @@ def test_a_tooltip_says_it_in_full(view: RoundView, keys: Keys) -> None:
     assert view.sheet.tip_at(QPoint(rect.center().x(), 8)).startswith("Was the queen seen")
     assert view.sheet.tip_at(QPoint(MARGIN + 60, rect.center().y())) == ""
     assert view.sheet.tip_at(QPoint(4, 4000)) == ""
+
+
+def test_a_right_click_on_a_heading_asks_for_the_columns(view: RoundView, qtbot: QtBot) -> None:
+    rect = view.sheet.field_rect(_spot(view, 0, Question.QUEEN))
+    assert rect is not None
+    port = view.sheet.viewport()
+    opened: list[QPoint] = []
+    view.head.open_menu_at = opened.append  # type: ignore[method-assign, assignment]
+    for y, asked in ((8, True), (rect.center().y(), False)):
+        place = QPoint(rect.center().x(), y)
+        event = QContextMenuEvent(QContextMenuEvent.Reason.Mouse, place, port.mapToGlobal(place))
+        if asked:
+            with qtbot.waitSignal(view.sheet.heading_menu, timeout=200) as told:
+                view.sheet.contextMenuEvent(event)
+            assert told.args is not None
+            assert told.args[0] is Question.QUEEN
+        else:
+            with qtbot.assertNotEmitted(view.sheet.heading_menu):
+                view.sheet.contextMenuEvent(event)
+    assert len(opened) == 1
 
 
 def test_what_there_is_to_mention_stands_under_the_line_in_hand_and_stops_nobody(
