@@ -8,6 +8,7 @@ from PySide6.QtGui import (
     QColor,
     QFocusEvent,
     QKeyEvent,
+    QResizeEvent,
     QTextBlockFormat,
     QTextCharFormat,
     QTextCursor,
@@ -70,6 +71,7 @@ class ReadBack(QTextBrowser):
         for at, (old, new) in enumerate(zip(before, self._rows, strict=True)):
             if (old.said, old.colony) != (new.said, new.colony):
                 self._rewrite(at)
+        self._show_in_hand()
 
     def set_spot(self, spot: Spot | None) -> None:
         """Light the piece that comes from the field being typed."""
@@ -88,6 +90,11 @@ class ReadBack(QTextBrowser):
         if not self.textCursor().hasSelection() and event.reason() != Qt.FocusReason.MouseFocusReason:
             self.moveCursor(QTextCursor.MoveOperation.Start)
             self.focusNextPrevChild(True)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The line in hand stays in sight."""
+        super().resizeEvent(event)
+        self._show_in_hand()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter leads to the field of the piece that is chosen; Escape goes back to the field in hand."""

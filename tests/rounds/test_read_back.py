@@ -71,6 +71,8 @@ def test_the_line_in_hand_is_brought_into_sight(view: RoundView, keys: Keys) -> 
     bar = view.read_back.verticalScrollBar()
     assert bar.maximum() > 0
     assert bar.value() > 0
+    view.resize(700, 400)
+    assert bar.value() >= bar.maximum() - 4  # the last sentence ends just above the lower edge
     view.sheet.go(Spot(view.rows[0].colony.id, Question.EGGS))
     assert bar.value() == 0
 
