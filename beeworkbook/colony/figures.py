@@ -196,10 +196,11 @@ def _brood(
     totals: VisitTotals, sides: tuple[SideTotals, ...], frame: FrameType | None
 ) -> BroodFigures | None:
     line = _brood_line(totals, _brood_frame(sides, frame))
-    if not sides:
-        return line
+    in_brood_boxes = [side for side in sides if side.part_kind is not PartKind.SUPER]
+    if not in_brood_boxes and not any(sum(_ALL_BROOD(side.area_dm2)) > 0 for side in sides):
+        return line  # supers without brood say nothing of the brood below them
     combs = totals.brood_combs_in_hive or totals.combs_in_hive
-    missing = _missing((side for side in sides if side.part_kind is not PartKind.SUPER), combs)
+    missing = _missing(in_brood_boxes, combs)
     seen = _brood_seen(sides, at_least=missing)
     if missing and line is not None and line.worth is not None and line.worth >= (seen.worth or 0):
         return _line_with_stages(line, seen)

@@ -271,3 +271,14 @@ def test_days_since_eggs_were_last_seen() -> None:
     assert found is not None
     assert (found.day, found.days) == (date(2026, 5, 9), 7)
     assert eggs_last_seen(seen[2:3], DAY) is None
+
+
+def test_supers_alone_say_nothing_of_the_brood_below_them() -> None:
+    supers = comb(1, {H: 8}, kind=PartKind.SUPER)
+    assert visit_figures(totals(*supers, combs=11, supers=10)).brood is None
+    said = visit_figures(totals(*supers, combs=11, supers=10, said=answers(brood="7")), ZANDER)
+    assert said.brood is not None
+    assert said.brood.combs == 7
+    above = visit_figures(totals(*comb(1, {S: 8}, kind=PartKind.SUPER), combs=11, supers=10))
+    assert above.brood is not None
+    assert above.brood.combs == 1
