@@ -38,6 +38,8 @@ _OF_A_VISIT: Final = (Answer, Side, Mark)
 _BATCH: Final = 500
 _CLASSES: Final = {cls.__name__: cls for cls in RECORD_TYPES}
 _UNFINISHED: Final = ".part"
+_BESIDE: Final = ("-wal", "-shm", "-journal")
+"""What a database keeps beside its file; left from another file it must not be played into this one."""
 
 
 class StoppedError(RefusedError):
@@ -149,12 +151,10 @@ def import_book(
     """
     unfinished = target.with_name(target.name + _UNFINISHED)
     try:
-        if target.exists():
-            raise FileExistsAlreadyError(target)
-        unfinished.unlink(missing_ok=True)
+        _needs_room(target)
+        _clear(unfinished)
         _fill(source, unfinished, progress, cancelled)
-        if target.exists():
-            raise FileExistsAlreadyError(target)
+        _needs_room(target)
         unfinished.rename(target)
     except StoreError as error:
         raise NotKeptError(str(error)) from error
@@ -162,7 +162,20 @@ def import_book(
         raise NotKeptError(_trouble(error, target)) from error
     finally:
         with suppress(OSError):
-            unfinished.unlink(missing_ok=True)
+            _clear(unfinished)
+
+
+def _needs_room(target: Path) -> None:
+    """Nothing is at the target, nor left beside it of a workbook that was there."""
+    for path in (target, *(target.with_name(target.name + ending) for ending in _BESIDE)):
+        if path.exists():
+            raise FileExistsAlreadyError(path)
+
+
+def _clear(unfinished: Path) -> None:
+    """Take away what an import that was killed may have left."""
+    for ending in ("", *_BESIDE):
+        unfinished.with_name(unfinished.name + ending).unlink(missing_ok=True)
 
 
 def _fill(source: Path, target: Path, progress: Progress, cancelled: Cancelled) -> None:

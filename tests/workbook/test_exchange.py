@@ -227,6 +227,20 @@ def test_nothing_is_ever_written_over(keeping: Keeping, tmp_path: Path) -> None:
         import_book(document, tmp_path / "nowhere" / "in.beebook")
 
 
+def test_what_a_killed_import_left_does_no_harm(keeping: Keeping, tmp_path: Path) -> None:
+    document, target = tmp_path / "out.json", tmp_path / "in.beebook"
+    export_book(keeping.book.read, document)
+    for ending in ("", "-wal", "-shm", ".lock"):
+        (tmp_path / f"in.beebook.part{ending}").write_bytes(b"half of something")
+    import_book(document, target)
+    assert {path.name for path in tmp_path.iterdir() if path.name.startswith("in.")} == {"in.beebook"}
+    target.unlink()
+    (tmp_path / "in.beebook-wal").write_bytes(b"the log of another workbook")
+    with pytest.raises(NotKeptError, match=r"in\.beebook-wal"):
+        import_book(document, target)
+    assert not target.exists()
+
+
 def test_the_document_is_a_record_a_line(keeping: Keeping) -> None:
     lines = _exported(keeping.book).decode().splitlines()
     frames = [line for line in lines if line.startswith('{"id"') and '"frame_type"' in line]

@@ -171,6 +171,19 @@ class _Chooser:
             lambda: edits.SetDroneCells(one(Frame).id, drone_cells=True, visit_id=one(Visit).id),
             lambda: edits.NumberFromOtherEnd(self.box().id, day()),
             lambda: edits.MoveColony(one(Colony).id, one(Stand).id, day()),
+            lambda: edits.OrderFrames(
+                self.box().id,
+                tuple(frame.id for frame in draw(st.permutations(self.book.read.find(Frame)[:4]))),
+                day(),
+            ),
+            lambda: edits.Together(
+                (edits.SetWho(one(Visit).id, draw(WORDS)), edits.TurnFrame(one(Frame).id, day())), "both"
+            ),
+            lambda: edits.ReorderStands(
+                one(Apiary).id, tuple(stand.id for stand in draw(st.permutations(self.book.read.find(Stand))))
+            ),
+            lambda: edits.ChangeRecord(replace(one(Colony), came_from=draw(WORDS)), field="came_from"),
+            lambda: edits.RemoveRecord(Frame, one(Frame).id),
             lambda: edits.AddStand(one(Apiary).id, draw(WORDS)),
             lambda: edits.RenameRecord(Colony, one(Colony).id, draw(WORDS)),
             lambda: edits.RemoveRecord(

@@ -221,6 +221,11 @@ def test_a_copy_is_saved_where_nothing_is(keeping: Keeping, tmp_path: Path) -> N
     assert keeping.book.warning is None
 
 
+def test_a_whole_workbook_is_checked_in_sentences(keeping: Keeping) -> None:
+    keeping.paint(5)
+    assert keeping.book.check() == ()
+
+
 def test_undo_has_no_limit(keeping: Keeping) -> None:
     before = keeping.everything()
     for number in range(120):

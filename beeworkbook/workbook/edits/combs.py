@@ -2,11 +2,14 @@
 
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from beeworkbook.colony.records import FrameId, Level, Mark, Side, SideId, Visit, VisitId
 from beeworkbook.comb.codec import pack, unpack
 from beeworkbook.comb.contents import Content, Face, Origin
+from beeworkbook.comb.lattice import Cells
 from beeworkbook.comb.names import content_name
-from beeworkbook.comb.side import CellPatch
+from beeworkbook.comb.side import CellPatch, blank_cells
 from beeworkbook.comb.typed import EIGHTHS
 from beeworkbook.store.transaction import Transaction
 from beeworkbook.words import say
@@ -20,13 +23,16 @@ from beeworkbook.workbook.edits.sides import (
     side_or_blank,
 )
 from beeworkbook.workbook.errors import RefusedError
-from beeworkbook.workbook.found import side_of, the
+from beeworkbook.workbook.found import frame_type_of, side_of, the
 from beeworkbook.workbook.place import Done, SingleEdit
 
 
 @dataclass(frozen=True)
 class PaintCells(SingleEdit):
-    """A finished stroke. The first one makes the side; painting on a laid-out side makes it painted."""
+    """A finished stroke. The first one makes the side; painting on a laid-out side makes it painted.
+
+    On a side that was only assumed the rest goes back to not recorded: nobody saw it.
+    """
 
     visit_id: VisitId
     frame_id: FrameId
@@ -43,6 +49,22 @@ class PaintCells(SingleEdit):
         visit = the(tx, Visit, self.visit_id)
         side = side_or_blank(tx, visit, self.frame_id, self.face)
         cells = self.patch.apply(unpack(side.cells, cells=cells_in(tx, side)))
+        place, label = place_of_side(visit, side), self.label or self._named(side)
+        if side.id and self.patch.is_empty:
+            return Done(side.id, label, place)
+        assumed = side.origin is Origin.ASSUMED
+        kept = self._keep(tx, side, self._seen(cells) if assumed else cells)
+        raise_level(tx, visit, Level.PAINTED)
+        return Done(kept.id, label, place, {} if assumed else {kept.id: self.patch.indices})
+
+    def _seen(self, cells: Cells) -> Cells:
+        """Of a side that was only assumed nothing was seen but what is painted now."""
+        seen = np.full_like(cells, Content.NOT_RECORDED)
+        seen[self.patch.indices] = self.patch.after
+        return seen
+
+    @staticmethod
+    def _keep(tx: Transaction, side: Side, cells: Cells) -> Side:
         painted = replace(
             side,
             origin=Origin.PAINTED,
@@ -51,12 +73,10 @@ class PaintCells(SingleEdit):
             typed="",
             copied_from=None,
         )
-        kept = tx.add(painted) if not side.id else painted
-        if side.id and not self.patch.is_empty:
-            tx.put(painted)
-        raise_level(tx, visit, Level.PAINTED)
-        label = self.label or self._named(side)
-        return Done(kept.id, label, place_of_side(visit, side), {kept.id: self.patch.indices})
+        if not side.id:
+            return tx.add(painted)
+        tx.put(painted)
+        return painted
 
     def _named(self, side: Side) -> str:
         if self.content is None:
@@ -82,9 +102,18 @@ class SetCovered(SingleEdit):
         visit = the(tx, Visit, self.visit_id)
         side = side_or_blank(tx, visit, self.frame_id, self.face)
         if side.id or self.covered is not None:
-            put_side(tx, replace(side, covered=self.covered))
+            put_side(tx, replace(_looked_at(tx, side), covered=self.covered))
             raise_level(tx, visit, Level.BY_SIDE)
         return Done(None, say("note the bees on {side}", side=side_name(side)), place_of_side(visit, side))
+
+
+def _looked_at(tx: Transaction, side: Side) -> Side:
+    """The side as somebody saw it: of one that was only assumed, nothing yet."""
+    if side.origin is not Origin.ASSUMED:
+        return side
+    blank = pack(blank_cells(frame_type_of(tx, side.frame_type).lattice))
+    seen = replace(side, origin=Origin.EIGHTHS, grain=Origin.EIGHTHS, cells=blank)
+    return replace(seen, typed="", copied_from=None)
 
 
 @dataclass(frozen=True)

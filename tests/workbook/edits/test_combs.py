@@ -7,13 +7,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beeworkbook.colony.records import Level, Side
+from beeworkbook.colony.records import Level, Side, VisitId
 from beeworkbook.comb.contents import Content, Face, MarkKind, Origin
 from beeworkbook.comb.side import CellPatch, PatchMismatchError, blank_cells
+from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.edits import (
     AddFrame,
     AddMark,
     AddPart,
+    BeginVisit,
     ClearSide,
     CopySide,
     LayOutComb,
@@ -23,7 +25,7 @@ from beeworkbook.workbook.edits import (
     TakeFrame,
 )
 from beeworkbook.workbook.errors import GoneError, RefusedError
-from tests.workbook.keeping import LATER, LOOK, Keeping
+from tests.workbook.keeping import LATER, LOOK, Keeping, as_int
 
 
 def test_the_first_stroke_makes_a_painted_side_and_names_itself(keeping: Keeping) -> None:
@@ -91,6 +93,37 @@ def test_painting_never_lowers_and_undo_brings_the_level_back(keeping: Keeping) 
     keeping.book.redo()
     keeping.book.do(LayOutComb(keeping.visit, keeping.frame(6), "S4"))
     assert keeping.noted().level is Level.PAINTED
+
+
+def _assume_later(keeping: Keeping) -> VisitId:
+    keeping.book.do(LayOutComb(keeping.visit, keeping.frame(5), "S8"))
+    later = VisitId(as_int(keeping.book.do(BeginVisit(keeping.colony, LATER))))
+    keeping.book.do(LayOutComb(later, keeping.frame(5), "?"))
+    return later
+
+
+def test_of_an_assumed_side_only_what_is_painted_was_seen(keeping: Keeping) -> None:
+    later = _assume_later(keeping)
+    before = keeping.everything()
+    heard: list[Changes] = []
+    keeping.book.subscribe(heard.append)
+    side_id = keeping.paint(5, Face.A, Content.EGGS, 100, 30, later)
+    cells, side = keeping.cells(5, Face.A, later), keeping.side(5, Face.A, later)
+    assert side is not None
+    assert (side.origin, side.copied_from) == (Origin.PAINTED, None)
+    assert np.flatnonzero(cells).tolist() == list(range(100, 130))
+    assert len(heard[0].cells[side_id]) == len(cells)
+    keeping.book.undo()
+    assert keeping.everything() == before
+
+
+def test_bees_seen_on_an_assumed_side_leave_its_contents_unseen(keeping: Keeping) -> None:
+    later = _assume_later(keeping)
+    keeping.book.do(SetCovered(later, keeping.frame(5), Face.A, 4))
+    side = keeping.side(5, Face.A, later)
+    assert side is not None
+    assert (side.origin, side.covered, side.typed) == (Origin.EIGHTHS, 4, "")
+    assert not keeping.cells(5, Face.A, later).any()
 
 
 def test_an_empty_patch_on_a_side_that_is_there_is_no_step(keeping: Keeping) -> None:
