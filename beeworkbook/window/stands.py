@@ -94,7 +94,6 @@ class StandsStrip(QScrollArea):
         desk.spot_changed.connect(self._spot_changed)
         desk.book_changed.connect(self._book_changed)
         desk.palette_changed.connect(lambda _p: self._row.update())
-        self._apiary = desk.spot.apiary_id
         self.refill()
 
     def cards(self) -> list[StandCard]:
@@ -104,18 +103,29 @@ class StandsStrip(QScrollArea):
         if apiary_id is None:
             return []
         made = []
-        for place in read.standing(apiary_id, self._desk.today):
+        day = self._standing_day()
+        for place in read.standing(apiary_id, day):
             if place.colony is None:
                 continue
-            hive = read.hive_day(place.colony.id, today)
+            hive = read.hive_day(place.colony.id, day)
             kinds = tuple(part.part.kind for part in hive.stack) if hive else ()
             dues = read.dues(colony_id=place.colony.id)
             state, words = state_of(dues, read.visits(place.colony.id), today)
             made.append(StandCard(place.colony.id, place.colony.name, place.stand.name, kinds, state, words))
         return made
 
+    def _standing_day(self) -> date:
+        """Today, unless the colony looked at stands here no longer: then the day it is looked at."""
+        spot, read = self._desk.spot, self._desk.book.read
+        if spot.apiary_id is None or spot.colony_id is None:
+            return self._desk.today
+        here = read.standing(spot.apiary_id, self._desk.today)
+        stands = any(place.colony is not None and place.colony.id == spot.colony_id for place in here)
+        return self._desk.today if stands else spot.day
+
     def refill(self) -> None:
         """Show the apiary anew."""
+        self._shown = (self._desk.spot.apiary_id, self._standing_day())
         held = next((field.card.colony_id for field in self._fields if field.hasFocus()), None)
         cards = self.cards()
         while len(self._fields) > len(cards):
@@ -153,8 +163,7 @@ class StandsStrip(QScrollArea):
             self._desk.go(colony_id=ids[target])
 
     def _spot_changed(self, spot: Spot) -> None:
-        if spot.apiary_id != self._apiary:
-            self._apiary = spot.apiary_id
+        if (spot.apiary_id, self._standing_day()) != self._shown:
             self.refill()
         else:
             self._mark()
