@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from typing import BinaryIO, Final
 
 from beeworkbook.colony.sheet_models import CombSheetModel, SheetBox, SheetComb
+from beeworkbook.comb.contents import Face
 from beeworkbook.papers import sheet_frame
 from beeworkbook.papers.comb_forms import Form, field_form, form_for_all
 from beeworkbook.papers.comb_side import draw_side
@@ -79,8 +80,7 @@ def comb_sheets(
 
 def _draw_sheet(document: Document, model: CombSheetModel) -> FieldMap:
     plans = _plans(model, document.options.paper)
-    rest = _overflow(model, plans[-1])
-    extra = _pages_of_text(plans[-1].form, rest)
+    extra = _pages_of_text(plans[-1].form, _overflow(model, plans))
     count = len(plans) + len(extra)
     pages = []
     for number, plan in enumerate(plans, 1):
@@ -95,18 +95,27 @@ def _draw_sheet(document: Document, model: CombSheetModel) -> FieldMap:
 
 
 def _plans(model: CombSheetModel, paper: Paper) -> list[_Plan]:
+    """The pages of a sheet; the fields of the Page stand on the first that has room for them."""
     plans = [
         _Plan(form, number, box, combs)
         for number, box in enumerate(model.boxes, 1)
+        if model.visit is None or _is_noted(box)
         for form in [form_for_all(paper, [comb.lattice for comb in box.combs])]
         for combs in _shares(box.combs, len(form.rows))
     ]
-    last = plans[-1] if plans else None
-    if last and last.free.height >= fields_height(last.form) + _LEAST_NOTES_MM:
-        plans[-1] = replace(last, has_fields=True)
-    else:
-        plans.append(_Plan(field_form(paper), 0, None, (), has_fields=True))
-    return plans
+    for index, plan in enumerate(plans):
+        if plan.free.height >= fields_height(plan.form) + _LEAST_NOTES_MM:
+            plans[index] = replace(plan, has_fields=True)
+            return plans
+    return [*plans, _Plan(field_form(paper), 0, None, (), has_fields=True)]
+
+
+def _is_noted(box: SheetBox) -> bool:
+    """Whether anything was noted of a comb of this box; a filled sheet leaves the others out."""
+    sides = [comb.side(face) for comb in box.combs for face in Face]
+    return any(
+        side.cells is not None or side.marks or side.bees_eighths is not None for side in sides
+    ) or any(comb.marks for comb in box.combs)
 
 
 def _shares(combs: tuple[SheetComb, ...], most: int) -> Iterator[tuple[SheetComb, ...]]:
@@ -148,13 +157,20 @@ def _under_fields(plan: _Plan) -> Rect:
 
 
 def _note_lines(model: CombSheetModel, form: Form) -> list[str]:
-    return broken(note_texts(model, mark_texts(model)), text_columns(form, form.body).left.width)
+    texts = note_texts(model, mark_texts(model))
+    left_out = [box.name for box in model.boxes if not _is_noted(box)]
+    if left_out:
+        texts.append(say("No comb noted: {boxes}.", boxes=", ".join(left_out)))
+    return broken(texts, text_columns(form, form.body).left.width)
 
 
-def _overflow(model: CombSheetModel, plan: _Plan) -> list[str]:
-    """Lines of a filled sheet that the last page has no room for."""
+def _overflow(model: CombSheetModel, plans: Sequence[_Plan]) -> list[str]:
+    """Lines of a filled sheet that the page of the fields has no room for."""
+    if model.visit is None:
+        return []
+    (plan,) = (plan for plan in plans if plan.has_fields)
     room = text_columns(plan.form, _under_fields(plan)).lines
-    return _note_lines(model, plan.form)[room:] if model.visit else []
+    return _note_lines(model, plan.form)[room:]
 
 
 def _pages_of_text(form: Form, lines: list[str]) -> list[list[str]]:

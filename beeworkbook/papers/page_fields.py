@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from beeworkbook.colony.records import Question, Reply
-from beeworkbook.colony.sheet_models import CombSheetModel, SheetAnswer, SheetVisit
+from beeworkbook.colony.sheet_models import CombSheetModel, SheetVisit
 from beeworkbook.papers import symbols
+from beeworkbook.papers.answer_words import answer_words, reply_words, says_more, ticked_words
 from beeworkbook.papers.comb_forms import TICK_MM, Form
 from beeworkbook.papers.field_map import Field, FieldKind
 from beeworkbook.papers.fonts import LABEL, NOTE, SMALL, Style, shortened, width_mm, wrapped
@@ -25,7 +26,6 @@ RULED_MM: Final = 7.0
 _ASKED: Final = (Question.QUEEN, Question.EGGS, Question.CELLS, Question.SIGNS)
 _REPLIES: Final = (Reply.YES, Reply.NO, Reply.NOT_LOOKED)
 _WIDE: Final = 75.0
-_TICKED_ENOUGH: Final = frozenset({"", "-", "y", "n", "yes", "no"})
 
 
 @dataclass(frozen=True)
@@ -48,11 +48,6 @@ def _asked_words(question: Question) -> str:
         Question.CELLS: say("Queen cells"),
         Question.SIGNS: say("Signs of disease"),
     }[question]
-
-
-def reply_words(reply: Reply) -> str:
-    """Yes, no, not looked."""
-    return {Reply.YES: say("yes"), Reply.NO: say("no"), Reply.NOT_LOOKED: say("not looked")}[reply]
 
 
 def fields_height(form: Form) -> float:
@@ -89,7 +84,7 @@ def _draw_question(
     now = model.visit.answers.get(question) if model.visit else None
     small = _last_answer(model.last, question)
     if model.visit:
-        small = now.typed if now and says_more(now) else ""
+        small = answer_words(question, now) if now and says_more(question, now) else ""
     document.text(
         place.x + used + 1.5,
         place.y + 3.4,
@@ -108,11 +103,6 @@ def _draw_question(
         yield Field(f"page.{question.value}.{reply.value}", FieldKind.TICK, box)
 
 
-def says_more(answer: SheetAnswer) -> bool:
-    """Whether what was typed says more than a ticked box does."""
-    return answer.typed.strip().casefold() not in _TICKED_ENOUGH
-
-
 def _beside(document: Document, x: float, box: Rect, words: str) -> float:
     """Words beside a box, in two lines where there are two; gives their width."""
     lines = words.split(" ", 1)
@@ -126,7 +116,7 @@ def _last_answer(last: SheetVisit | None, question: Question) -> str:
     found = last.answers.get(question) if last else None
     if last is None or found is None:
         return ""
-    return f"{date_words(last.day)} {reply_words(found.reply) if found.reply else found.typed}"
+    return f"{date_words(last.day)} {ticked_words(question, found)}"
 
 
 def _written(model: CombSheetModel) -> Iterator[tuple[str, str, str, str]]:
@@ -134,7 +124,8 @@ def _written(model: CombSheetModel) -> Iterator[tuple[str, str, str, str]]:
     now, last = model.visit, model.last if not model.visit else None
 
     def typed(visit: SheetVisit | None, question: Question) -> str:
-        return visit.answers[question].typed if visit and question in visit.answers else ""
+        found = visit.answers.get(question) if visit else None
+        return answer_words(question, found) if found else ""
 
     yield "temper", say("Temper"), typed(last, Question.TEMPER), typed(now, Question.TEMPER)
     yield "stores", say("Stores"), typed(last, Question.STORES), typed(now, Question.STORES)

@@ -11,8 +11,8 @@ from typing import Final
 from beeworkbook.colony.asked import heading
 from beeworkbook.colony.records import Question, Reply
 from beeworkbook.colony.sheet_models import RoundSheetModel, RoundSheetRow, SheetVisit
+from beeworkbook.papers.answer_words import answer_words, ticked_words
 from beeworkbook.papers.options import Paper
-from beeworkbook.papers.page_fields import says_more
 from beeworkbook.words import date_words, say
 
 _TICKED: Final = frozenset(
@@ -114,6 +114,6 @@ def _answer(last: SheetVisit, question: Question) -> str:
     found = last.answers.get(question)
     if found is None:
         return ""
-    if question not in _TICKED or found.reply is None or says_more(found):
-        return found.typed
-    return {Reply.YES: say("yes"), Reply.NO: say("no"), Reply.NOT_LOOKED: "–"}[found.reply]
+    if question not in _TICKED:
+        return answer_words(question, found)
+    return "–" if found.reply is Reply.NOT_LOOKED else ticked_words(question, found)

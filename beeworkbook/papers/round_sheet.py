@@ -10,7 +10,7 @@ from typing import BinaryIO, Final
 
 from beeworkbook.colony.sheet_models import RoundSheetModel, RoundSheetRow
 from beeworkbook.papers.cautions import cautions
-from beeworkbook.papers.fonts import LABEL, NAME, SMALL, SMALL_BOLD, TITLE, shortened, wrapped
+from beeworkbook.papers.fonts import LABEL, NAME, SMALL, SMALL_BOLD, TITLE, shortened, width_mm, wrapped
 from beeworkbook.papers.options import PaperOptions
 from beeworkbook.papers.page import FIRM_MM, HAIR_MM, THIN_MM, Document, Ink
 from beeworkbook.papers.rect import Rect
@@ -25,10 +25,11 @@ _CLIP: Final = 14.0
 _HEAD_MM: Final = 13.0
 _COLUMN_HEAD_MM: Final = 4.6
 _FOOT_LEADING: Final = 3.0
-_COLONY_MM: Final = 34.0
-_WIDE_COLONY_MM: Final = 41.0
+_NAME_MM: Final = 24.4
+_WIDE_NAME_MM: Final = 31.4
 _WIDE_MM: Final = 270.0
-_STAND_MM: Final = 7.0
+_STAND_MM: Final = 9.6
+_WIDEST_STAND_MM: Final = 19.0
 _GAP: Final = 1.2
 _MOST_STRETCH: Final = 1.25
 _PROPOLIS: Final[Ink] = (0x7C / 255, 0x2D / 255, 0x1E / 255)
@@ -62,6 +63,7 @@ def _title(model: RoundSheetModel, options: PaperOptions) -> str:
 class _Grid:
     """How the rows of this sheet lie: the colony's width, the strips of columns, heights, rows a page."""
 
+    stand: float
     colony: float
     strips: tuple[tuple[Column, ...], ...]
     heights: tuple[float, ...]
@@ -79,7 +81,10 @@ class _Grid:
 def _grid(document: Document, model: RoundSheetModel, foot_lines: int) -> _Grid:
     """As many rows as fit, and higher ones where there are few: pencils like room."""
     width = document.width_mm - 2 * _MARGIN
-    colony = _WIDE_COLONY_MM if width > _WIDE_MM else _COLONY_MM
+    names = [width_mm(row.stand_name, TITLE) + 2.4 for row in model.rows]
+    stand = min(max(names, default=0.0), _WIDEST_STAND_MM)
+    stand = max(stand, _STAND_MM)
+    colony = stand + (_WIDE_NAME_MM if width > _WIDE_MM else _NAME_MM)
     columns = strips(model, document.options.paper, width - colony)
     least = ROW_MM + _SECOND_ROW_MM * (len(columns) - 1)
     above = _CLIP + _HEAD_MM + _headings_height(len(columns))
@@ -87,7 +92,7 @@ def _grid(document: Document, model: RoundSheetModel, foot_lines: int) -> _Grid:
     rows = max(int(room // least), 1)
     stretch = min(room / min(max(len(model.rows), 1), rows) / least, _MOST_STRETCH)
     heights = (ROW_MM * stretch, *(_SECOND_ROW_MM * stretch for _ in columns[1:]))
-    return _Grid(colony, columns, heights, rows)
+    return _Grid(stand, colony, columns, heights, rows)
 
 
 def _headings_height(strips_a_row: int) -> float:
@@ -131,7 +136,7 @@ def _draw_headings(document: Document, grid: _Grid, top: float) -> float:
     """The names of the columns, a line a strip, and a rule under them."""
     low = top + 3.0
     document.text(_MARGIN, low, say("stand"), SMALL_BOLD)
-    document.text(_MARGIN + _STAND_MM + 2.6, low, say("colony"), SMALL_BOLD)
+    document.text(_MARGIN + grid.stand, low, say("colony"), SMALL_BOLD)
     for strip in grid.strips:
         x = _MARGIN + grid.colony
         for column in strip:
@@ -147,7 +152,7 @@ def _draw_headings(document: Document, grid: _Grid, top: float) -> float:
 
 
 def _draw_row(document: Document, grid: _Grid, row: RoundSheetRow, top: float) -> None:
-    _draw_colony(document, row, top, grid.colony)
+    _draw_colony(document, row, top, grid)
     for strip, height in zip(grid.strips, grid.heights, strict=True):
         x = _MARGIN + grid.colony
         for column in strip:
@@ -157,11 +162,11 @@ def _draw_row(document: Document, grid: _Grid, row: RoundSheetRow, top: float) -
     document.line((_MARGIN, top), (document.width_mm - _MARGIN, top), THIN_MM, document.rule)
 
 
-def _draw_colony(document: Document, row: RoundSheetRow, top: float, width: float) -> None:
+def _draw_colony(document: Document, row: RoundSheetRow, top: float, grid: _Grid) -> None:
     """Stand and name, the hive, what is due, and when last time was."""
-    x, room = _MARGIN + _STAND_MM + 2.6, width - _STAND_MM - 2.6 - 1.5
+    x, room = _MARGIN + grid.stand, grid.colony - grid.stand - 1.5
     low = top + 4.5
-    document.text(_MARGIN, low, shortened(row.stand_name, TITLE, _STAND_MM + 1.6), TITLE)
+    document.text(_MARGIN, low, shortened(row.stand_name, TITLE, grid.stand - 1.0), TITLE)
     document.text(x, low, shortened(row.colony_name, TITLE, room), TITLE)
     lines = [(row.hive, SMALL, document.second), (row.due, SMALL_BOLD, _due_ink(document))]
     if row.last is not None:

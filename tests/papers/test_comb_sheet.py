@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from beeworkbook.colony.records import Way
-from beeworkbook.colony.sheet_models import CombSheetModel
+from beeworkbook.colony.sheet_models import CombSheetModel, SheetComb
 from beeworkbook.comb.contents import Content, Origin
 from beeworkbook.comb.frames import FRAME_TYPES
 from beeworkbook.papers.comb_forms import LEAST_COMB_MM2
@@ -308,6 +308,21 @@ def test_several_boxes_each_begin_a_page() -> None:
     assert first == ["box1.comb1.A.comb", "box1.comb7.A.comb", "box2.comb1.A.comb"]
     assert "Super, combs 1 to 4" in printed.text(2)
     assert len({page.layout for page in printed.maps[0].pages}) == 2
+
+
+def test_a_filled_sheet_leaves_out_boxes_of_which_nothing_was_noted_and_says_so() -> None:
+    upper = invented.box("bs_shallow", 4, name="Super 1")
+    bare = replace(upper, combs=tuple(SheetComb(c.place, c.frame_name, c.lattice) for c in upper.combs))
+    printed = print_combs(invented.model(invented.box(), bare, filled=True))
+    assert printed.pages == 2
+    assert "No comb noted: Super 1." in printed.whole_text
+    assert print_combs(invented.model(invented.box(), bare)).pages == 3
+
+
+def test_the_fields_of_the_page_stand_where_there_is_room_first() -> None:
+    printed = print_combs(invented.model(invented.box(), invented.box("bs_shallow", 4, name="Super")))
+    assert printed.maps[0].pages[1].field("page.temper").kind is FieldKind.WRITE
+    assert "Temper" not in printed.text(2)
 
 
 def test_a_full_last_page_is_followed_by_one_for_the_fields_of_the_page() -> None:

@@ -10,8 +10,6 @@ from beeworkbook.papers.page_fields import (
     broken,
     fields_height,
     note_texts,
-    reply_words,
-    says_more,
     text_columns,
     weather_words,
 )
@@ -34,18 +32,11 @@ def test_exactly_the_reply_given_is_ticked(reply: Reply) -> None:
 
 
 def test_what_was_typed_stands_beside_where_it_says_more_than_the_tick() -> None:
-    answers = {Question.CELLS: SheetAnswer("2 cup", Reply.YES), Question.EGGS: SheetAnswer("y", Reply.YES)}
+    answers = {Question.CELLS: SheetAnswer("2U", Reply.YES), Question.EGGS: SheetAnswer("y", Reply.YES)}
     model = invented.model(invented.box(places=3), filled=True, visit=invented.visit(answers=answers))
     text = print_combs(model).whole_text
-    assert "Queen cells 2 cup" in text
+    assert "Queen cells 2 cups" in text
     assert "Eggs seen yes no" in text
-
-
-@pytest.mark.parametrize(
-    ("typed", "more"), [("y", False), (" - ", False), ("", False), ("4-6", True), ("5A blue", True)]
-)
-def test_a_typed_answer_may_say_more_than_its_box(typed: str, *, more: bool) -> None:
-    assert says_more(SheetAnswer(typed)) == more
 
 
 def test_a_question_left_blank_has_nothing_ticked() -> None:
@@ -116,10 +107,6 @@ def test_weather_is_said_as_far_as_it_was_noted() -> None:
     assert weather_words(invented.visit()) == "fine, 18 °C"
     assert weather_words(invented.visit(weather="")) == "18 °C"
     assert weather_words(invented.visit(temperature_c=None)) == "fine"
-
-
-def test_replies_have_words() -> None:
-    assert [reply_words(reply) for reply in Reply] == ["yes", "no", "not looked"]
 
 
 def test_a5_asks_the_same() -> None:

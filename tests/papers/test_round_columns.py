@@ -42,7 +42,7 @@ def test_last_time_is_said_as_it_was_and_blank_stays_blank() -> None:
     assert said["eggs"] == "yes"
     assert said["queen"] == "–"
     assert said["brood"] == "7/4.2"
-    assert said["cells"] == "2 cup"
+    assert said["cells"] == "2 cups"
     assert said["feed"] == "2L 1:1"
     assert said["next"] == "23 May"
     assert said["young"] == ""
