@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from PySide6.QtCore import QPointF, QSize, Qt, QTimer
+from PySide6.QtCore import QPointF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPolygonF
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
@@ -77,6 +77,9 @@ class Arrow(QWidget):
 
 class BenchSide(QWidget):
     """A side with its heading above and its numbers below."""
+
+    numbers_changed = Signal()
+    """The tally is another one now."""
 
     def __init__(self, face: Face, hand: Hand, palette: Palette, *, with_comb: bool) -> None:
         """Side A or B; with_comb puts the comb's own name before it."""
@@ -195,6 +198,7 @@ class BenchSide(QWidget):
             return
         self.tally = tally_of(self._shown.frame_type, self.canvas.side.counts, drone_cells=self._drone_cells)
         self._numbers.say(side_numbers(self.tally))
+        self.numbers_changed.emit()
 
     def _count_soon(self) -> None:
         if not self._count.isActive():

@@ -93,7 +93,7 @@ class BenchView(QWidget):
             canvas.entered.connect(lambda face=face: self._enter(face))
             canvas.side.painted.connect(lambda patch, content, face=face: self._paint(face, patch, content))
             canvas.side.picked.connect(self.choose_content)
-            canvas.side.counted.connect(self._say_hints)
+            side.numbers_changed.connect(self._say_hints)
             canvas.mark_moved.connect(lambda mark, cell, face=face: self._move_mark(mark, face, cell))
             canvas.mark_removed.connect(lambda mark: self._do(RemoveMark(mark.id)))
             canvas.menu_asked.connect(

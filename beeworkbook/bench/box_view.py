@@ -6,7 +6,7 @@ key line. What a comb looks like is comb_row's, what the numbers say numbers'.
 
 from typing import Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
@@ -15,10 +15,10 @@ from beeworkbook.bench.bench_view import step_comb
 from beeworkbook.bench.comb_row import CombRow, RowSizes
 from beeworkbook.bench.folded_box import FOLDED_PX, FoldedBox
 from beeworkbook.bench.numbers import box_numbers
-from beeworkbook.bench.on_show import CombOnShow, box_words, combs_on_show
+from beeworkbook.bench.on_show import CombOnShow, box_words, comb_on_show, combs_on_show
 from beeworkbook.bench.stack_strip import STRIP_PX, StackStrip
 from beeworkbook.colony.hive import HiveDay, PartDay
-from beeworkbook.colony.records import FrameMake, Way
+from beeworkbook.colony.records import FrameId, FrameMake, Mark, Side, Visit, Way
 from beeworkbook.comb.contents import Face
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import Palette
@@ -51,6 +51,10 @@ class BoxView(QWidget):
         self._name, self._about, self._numbers = QLabel(), QuietLabel(), QLabel()
         self._name.setObjectName("name")
         self._numbers.setObjectName("small")
+        self._recount = QTimer(self)
+        self._recount.setSingleShot(True)
+        self._recount.setInterval(0)
+        self._recount.timeout.connect(self._count_again)
         self._lay_out()
         self._listen()
         self.refresh()
@@ -192,8 +196,36 @@ class BoxView(QWidget):
 
     def _book_changed(self, changes: Changes) -> None:
         spot = self.desk.spot
-        if changes.everything or spot.visit_id in changes.visits or spot.colony_id in changes.colonies:
+        if changes.everything or spot.colony_id not in changes.colonies:
+            if changes.everything:
+                self.refresh()
+            return
+        box, frames = self.desk.box(), self._drawn_on(changes)
+        here = {placed.frame.id for placed in box.frames if placed.frame} if box else set()
+        if box is None or frames is None or frames - here:
             self.refresh()
+            return
+        for placed in box.frames:
+            if placed.frame is not None and placed.frame.id in frames:
+                self.row.show_comb(comb_on_show(self.desk.book, placed, spot.visit_id))
+        self._recount.start()
+
+    def _drawn_on(self, changes: Changes) -> set[FrameId] | None:
+        """The combs a change drew on, if it did nothing else; None if all has to be read again."""
+        if any(touched not in {Side, Visit, Mark} for touched, _ in changes.steps):
+            return None
+        found = [
+            self.desk.book.read.get(touched, record_id)
+            for touched, record_id in changes.steps
+            if touched is not Visit
+        ]
+        frames = {held.frame_id for held in found if isinstance(held, (Side, Mark)) and held.frame_id}
+        return None if None in found else frames
+
+    def _count_again(self) -> None:
+        box = self.desk.box()
+        if box is not None:
+            self._numbers.setText(self._number_words(box))
 
     def _palette_changed(self, palette: Palette) -> None:
         self.row.set_palette(palette)

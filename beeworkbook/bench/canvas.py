@@ -32,6 +32,7 @@ from beeworkbook.bench.canvas_paint import (
     paint_cell_cursor,
     paint_frame,
     paint_marks,
+    paint_part,
     paint_shape,
     paint_stretched,
 )
@@ -39,6 +40,7 @@ from beeworkbook.bench.cell_cursor import CellCursor, CursorState
 from beeworkbook.bench.hand import Hand
 from beeworkbook.bench.shine import shine_image, shine_rings
 from beeworkbook.bench.side_at_work import SideAtWork
+from beeworkbook.bench.side_marks import SideMarks
 from beeworkbook.bench.tools.base import ToolName
 from beeworkbook.bench.viewport import Viewport
 from beeworkbook.colony.records import Mark
@@ -46,7 +48,6 @@ from beeworkbook.comb.contents import Origin
 from beeworkbook.comb.lattice import Cells, Direction, Lattice, Points
 from beeworkbook.comb.orientation import EntranceMark
 from beeworkbook.qt.comb_painter import paint_bare
-from beeworkbook.qt.marks import DISC_PX
 from beeworkbook.qt.palette import Palette
 
 REST_MS: Final = 90
@@ -81,16 +82,16 @@ class SideCanvas(QWidget):
         self.cursor_cell = CellCursor(self.side, self)
         self._palette = palette
         self._blank_word = ""
-        self._marks: tuple[Mark, ...] = ()
+        self.marks = SideMarks(self.place_of)
         self._entrance = EntranceMark.NONE
         self._is_current = False
         self._rings: list[Points] = []
         self._shine: QImage | None = None
         self._view: Viewport | None = None
-        self._dragged: Mark | None = None
         self._pan_from: QPointF | None = None
         self._pointer: QPointF | None = None
         self._shape_rect = QRect()
+        self._gathered: QRect | None = None
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(REST_MS)
@@ -125,7 +126,7 @@ class SideCanvas(QWidget):
         """
         self.drop()
         new_comb = lattice != self.side.lattice
-        self._marks = tuple(mark for mark in marks if mark.cell is not None)
+        self.marks.show(marks)
         self._entrance, self._blank_word = entrance, blank_word
         anew = self.side.show(lattice, cells, look, bare=bare)
         if new_comb:
@@ -143,10 +144,9 @@ class SideCanvas(QWidget):
 
     def show_marks(self, marks: Sequence[Mark]) -> None:
         """Other marks on the same cells."""
-        before, self._marks = self._marks, tuple(mark for mark in marks if mark.cell is not None)
-        for mark in {*before, *self._marks}:
-            if mark.cell is not None and self._view is not None:
-                self.update(mark_rect(self.place_of(mark.cell)))
+        for mark in self.marks.show(marks):
+            if self._view is not None:
+                self.update(mark_rect(self.place_of(mark.cell or 0)))
 
     def show_last(self, cells: Cells | None) -> None:
         """Let the last visit shine through, or with None nothing."""
@@ -233,34 +233,31 @@ class SideCanvas(QWidget):
         if view is None or rect.isEmpty() or self.side.pictured != view:
             self.update()
             return
-        self.update(*view.over(rect.left(), rect.top(), rect.right() + 1, rect.bottom() + 1))
+        self._show_again(QRect(*view.over(rect.left(), rect.top(), rect.right() + 1, rect.bottom() + 1)))
+
+    def _show_again(self, rect: QRect) -> None:
+        """Paint a rectangle again; while one event is answered they are gathered into one."""
+        if self._gathered is None:
+            self.update(rect)
+        else:
+            self._gathered = self._gathered.united(rect)
 
     def _shape_changed(self) -> None:
         shape, before, view = self.side.shape_mm, self._shape_rect, self._view
         self._shape_rect = QRect() if shape is None or view is None else QRect(*view.around(shape))
-        self.update(before.united(self._shape_rect))
+        self._show_again(before.united(self._shape_rect))
 
     # --- marks --------------------------------------------------------------------------------
-
-    def mark_at(self, place: QPointF) -> Mark | None:
-        """The mark whose disc lies under this place, the last made first."""
-        for mark in reversed(self._marks):
-            if (
-                mark.cell is not None
-                and (self.place_of(mark.cell) - place).manhattanLength() <= DISC_PX * 0.6
-            ):
-                return mark
-        return None
 
     def mark_in_hand(self) -> Mark | None:
         """The mark on the cell of the cursor, or under the pointer."""
         cell = self.cursor_cell.cell
         if cell is None:
-            return None if self._pointer is None else self.mark_at(self._pointer)
-        return next((mark for mark in reversed(self._marks) if mark.cell == cell), None)
+            return None if self._pointer is None else self.marks.at(self._pointer)
+        return self.marks.on(cell)
 
     def _end_drag(self, at: QPointF) -> None:
-        mark, self._dragged = self._dragged, None
+        mark, self.marks.dragged = self.marks.dragged, None
         self.update()
         cell = self.cell_at(at)
         if mark is not None and cell is not None and cell != mark.cell:
@@ -271,14 +268,14 @@ class SideCanvas(QWidget):
     @property
     def is_busy(self) -> bool:
         """Whether a stroke or a mark is in hand."""
-        return self.side.is_busy or self._dragged is not None
+        return self.side.is_busy or self.marks.dragged is not None
 
     def drop(self) -> None:
         """Let go of a stroke or a mark without a trace."""
         self.cursor_cell.drop()
         self.side.drop()
-        if self._dragged is not None:
-            self._dragged = None
+        if self.marks.dragged is not None:
+            self.marks.dragged = None
             self.update()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -341,28 +338,31 @@ class SideCanvas(QWidget):
         self.cursor_cell.put(None)
         if self._view is None:
             return
-        self._dragged = self.mark_at(at)
-        if self._dragged is None:
+        self.marks.dragged = self.marks.at(at)
+        if self.marks.dragged is None:
             self._settle()
             self.side.press(self._view.to_mm(at.x(), at.y()))
         self._point_at(at)
 
     def _along(self, at: QPointF) -> None:
-        if self._dragged is not None:
+        self._gathered = QRect()
+        if self.marks.dragged is not None:
             self.update(mark_rect(self._pointer or at).united(mark_rect(at)))
         elif self._view is not None and self.cursor_cell.state is CursorState.RESTING:
             self.side.go_on(self._view.to_mm(at.x(), at.y()))
         self._point_at(at)
+        rect, self._gathered = self._gathered, None
+        self.update(rect)
 
     def _up(self, at: QPointF) -> None:
-        if self._dragged is not None:
+        if self.marks.dragged is not None:
             self._end_drag(at)
         elif self.cursor_cell.state is CursorState.RESTING:
             self.side.lift()
 
     def _ask_menu(self, event: QMouseEvent) -> None:
         self.entered.emit()
-        mark, cell = self.mark_at(event.position()), self.cell_at(event.position())
+        mark, cell = self.marks.at(event.position()), self.cell_at(event.position())
         if mark is not None:
             cell = mark.cell
         if cell is not None:
@@ -372,7 +372,7 @@ class SideCanvas(QWidget):
         before, self._pointer = self._pointer, at
         for place in (before, at):
             if place is not None:
-                self.update(self._brush_rect(place))
+                self._show_again(self._brush_rect(place))
 
     def _brush_rect(self, at: QPointF) -> QRect:
         return brush_rect(at, self.hand.radius_mm * self._view.scale if self._view is not None else 0.0)
@@ -472,7 +472,7 @@ class SideCanvas(QWidget):
                 paint_bare(painter, QRectF(comb), self._palette)
                 paint_blank_word(painter, QRectF(comb), self._blank_word, self._palette)
             elif self.side.pictured == view:
-                painter.drawImage(comb.topLeft(), picture.image)
+                paint_part(painter, picture.image, view, rect)
             else:
                 paint_stretched(painter, view, self.side.pictured, picture.image, self._palette)
             self._paint_over(painter, view, rect)
@@ -482,18 +482,13 @@ class SideCanvas(QWidget):
         if self._rings:
             self._shine = self._shine or shine_image(self._rings, view)
             painter.drawImage(QPoint(view.left, view.top), self._shine)
-        chosen = self.mark_in_hand() if self.cursor_cell.cell is not None else self._dragged
-        places = [(mark, self._mark_place(mark)) for mark in self._marks]
-        paint_marks(painter, rect, places, chosen, self._palette)
+        chosen = self.mark_in_hand() if self.cursor_cell.cell is not None else self.marks.dragged
+        paint_marks(painter, rect, self.marks.places(self._pointer), chosen, self._palette)
         shape, cell, lattice = self.side.shape_mm, self.cursor_cell.cell, self.side.lattice
         if shape is not None:
             paint_shape(painter, view, shape)
         if cell is not None and lattice is not None and self.hasFocus():
             paint_cell_cursor(painter, view, lattice, cell, self._palette)
             paint_brush(painter, self.place_of(cell), view, self.hand, tag=True, cross=True)
-        elif self._pointer is not None and self._dragged is None:
+        elif self._pointer is not None and self.marks.dragged is None:
             paint_brush(painter, self._pointer, view, self.hand, tag=not self.side.is_busy, cross=False)
-
-    def _mark_place(self, mark: Mark) -> QPointF:
-        is_dragged = mark is self._dragged and self._pointer is not None
-        return self._pointer if is_dragged and self._pointer else self.place_of(mark.cell or 0)

@@ -1,10 +1,12 @@
 """What lies round and over the comb on the bench: the frame's wood, the brush, the cursor, a line in hand."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
-from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QImage, QPainter, QPainterPath, QPen, QPolygonF
 
 from beeworkbook.bench.hand import Hand
@@ -69,8 +71,8 @@ def paint_blank_word(painter: QPainter, comb: QRectF, word: str, palette: Palett
 
 def brush_rect(at: QPointF, radius: float) -> QRect:
     """What the brush and its tag may cover round a place."""
-    reach = max(radius, 6.0) + 4
-    return QRectF(at.x() - reach, at.y() - reach, 2 * reach + _TAG + 6, 2 * reach + _TAG + 6).toAlignedRect()
+    reach = _reach(radius) + 1
+    return QRect(round(at.x()) - reach, round(at.y()) - reach, 2 * reach + _TAG, 2 * reach + _TAG)
 
 
 def mark_rect(at: QPointF) -> QRect:
@@ -83,28 +85,48 @@ def paint_brush(
     painter: QPainter, at: QPointF, view: Viewport, hand: Hand, *, tag: bool, cross: bool
 ) -> None:
     """The brush as a ring in its true size, if asked with its content's letter beside it and a cross."""
+    radius = hand.radius_mm * view.scale if hand.tool in _ROUND else 0.0
+    stamp = _brush_stamp(round(radius, 1), _letter(hand) if tag else "", view.ratio, cross=cross)
+    reach = _reach(radius)
+    painter.drawImage(QPoint(round(at.x()) - reach, round(at.y()) - reach), stamp)
+
+
+def _reach(radius: float) -> int:
+    return math.ceil(max(radius, 6.0)) + 3
+
+
+@lru_cache(maxsize=16)
+def _brush_stamp(radius: float, letter: str, ratio: float, *, cross: bool) -> QImage:
+    """The brush drawn once: it goes with the pointer, and a ready picture is quicker than two rings."""
+    reach = _reach(radius)
+    side = 2 * reach + (_TAG if letter else 0)
+    image = QImage(round(side * ratio), round(side * ratio), QImage.Format.Format_ARGB32_Premultiplied)
+    image.setDevicePixelRatio(ratio)
+    image.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(image)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    radius = hand.radius_mm * view.scale if hand.tool in _ROUND else 5.0
-    if hand.tool in _ROUND:
-        painter.setPen(QPen(DISC_GROUND, 3.0))
-        painter.drawEllipse(at, radius, radius)
-        painter.setPen(QPen(DISC_INK, 1.25))
-        painter.drawEllipse(at, radius, radius)
-    for colour, width in ((DISC_GROUND, 3.0), (DISC_INK, 1.25)) if cross else ():
+    at = QPointF(reach, reach)
+    for colour, width in ((DISC_GROUND, 3.0), (DISC_INK, 1.25)):
         painter.setPen(QPen(colour, width))
-        painter.drawLine(at - QPointF(4, 0), at + QPointF(4, 0))
-        painter.drawLine(at - QPointF(0, 4), at + QPointF(0, 4))
-    if tag:
-        _paint_tag(painter, at + QPointF(radius * 0.7 + 4, radius * 0.7 + 4), hand)
+        if radius:
+            painter.drawEllipse(at, radius, radius)
+        if cross:
+            painter.drawLine(at - QPointF(4, 0), at + QPointF(4, 0))
+            painter.drawLine(at - QPointF(0, 4), at + QPointF(0, 4))
+    if letter:
+        _paint_tag(painter, at + QPointF(radius * 0.7 + 2, radius * 0.7 + 2), letter)
+    painter.end()
+    return image
 
 
-def _paint_tag(painter: QPainter, at: QPointF, hand: Hand) -> None:
-    letter = installed_letters().contents.get(hand.content, "")
+def _letter(hand: Hand) -> str:
     if hand.tool is ToolName.ERASE or hand.content is Content.NOT_RECORDED:
-        letter = "×"
-    elif hand.tool is ToolName.PICK:
-        letter = "?"
+        return "\u00d7"
+    return "?" if hand.tool is ToolName.PICK else installed_letters().contents.get(hand.content, "")
+
+
+def _paint_tag(painter: QPainter, at: QPointF, letter: str) -> None:
     rect = QRectF(at.x(), at.y(), _TAG, _TAG)
     painter.setPen(QPen(DISC_INK, 1.0))
     painter.setBrush(DISC_GROUND)
@@ -165,3 +187,15 @@ def paint_marks(
         if mark_rect(at).intersects(rect):
             ring = QColor(palette.focus) if mark is chosen else None
             paint_mark(painter, at, mark.kind, mark.cell_kind, chosen=ring)
+
+
+def paint_part(painter: QPainter, image: QImage, view: Viewport, rect: QRect) -> None:
+    """The part of the ready picture that lies in a rectangle of the canvas."""
+    whole = QRect(view.left, view.top, view.width, view.height)
+    if view.ratio != int(view.ratio):
+        # The two grids do not meet: the painter's clip has to cut between pixels.
+        painter.drawImage(whole.topLeft(), image)
+        return
+    part, ratio = whole.intersected(rect), int(view.ratio)
+    left, top = (part.left() - view.left) * ratio, (part.top() - view.top) * ratio
+    painter.drawImage(part, image, QRect(left, top, part.width() * ratio, part.height() * ratio))

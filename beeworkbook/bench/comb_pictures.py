@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 import numpy as np
+from PySide6.QtCore import QRect
 from PySide6.QtGui import QImage
 
 from beeworkbook.bench.on_show import CombOnShow, SideOnShow
@@ -21,6 +22,7 @@ class _Kept:
     def __init__(self, picture: Thumbnail, paint: Paint, cells: Cells, frame_type: str) -> None:
         self.picture, self.paint, self.cells, self.frame_type = picture, paint, cells, frame_type
         self.blob = b""
+        self.changed: QRect | None = None
 
 
 class CombPictures:
@@ -49,6 +51,23 @@ class CombPictures:
         for key in self._kept.keys() - wanted:
             del self._kept[key]
 
+    def show_comb(self, comb: CombOnShow, palette: Palette) -> dict[Face, QRect]:
+        """Bring the pictures of one comb up to what it holds.
+
+        What changed of each side, in the picture's pixels; an empty rectangle is all of it.
+        """
+        changed = {}
+        for face, side in comb.sides.items():
+            key = (comb.frame.id, face) if comb.frame is not None else None
+            if key is None:
+                continue
+            if side.side is None or not self._show_side(key, side, palette):
+                if self._kept.pop(key, None) is not None:
+                    changed[face] = QRect()
+            elif self._kept[key].changed is not None:
+                changed[face] = self._kept[key].changed or QRect()
+        return changed
+
     def image(self, comb: CombOnShow, face: Face) -> QImage | None:
         """The picture of a side, None where it is bare."""
         kept = None if comb.frame is None else self._kept.get((comb.frame.id, face))
@@ -61,14 +80,16 @@ class CombPictures:
         fits = kept is not None and kept.paint == paint and kept.frame_type == side.frame_type.id
         blob = side.side.cells if side.side is not None else b""
         if kept is not None and fits and kept.blob == blob:
+            kept.changed = None
             return True
         cells = side.cells
         if not cells.any():
             return False
         if kept is not None and fits:
-            kept.picture.patch(np.flatnonzero(cells != kept.cells), cells)
+            kept.changed = kept.picture.patch(np.flatnonzero(cells != kept.cells), cells)
         else:
             kept = self._made(side, paint)
+            kept.changed = QRect()
             self._kept[key] = kept
         kept.cells, kept.blob = cells, blob
         return True

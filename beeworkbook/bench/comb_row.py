@@ -102,6 +102,26 @@ class CombRow(QWidget):
         self._say_it()
         self.update()
 
+    def show_comb(self, comb: CombOnShow) -> None:
+        """One comb has changed: only what differs of it is painted again."""
+        before = self._combs[comb.place - 1]
+        self._combs = tuple(comb if held.place == comb.place else held for held in self._combs)
+        changed = self.pictures.show_comb(comb, self._palette)
+        ratio = self.devicePixelRatioF()
+        for face, rect in changed.items():
+            picture = self.picture_rect(comb.place, face)
+            if not rect.isEmpty():
+                picture = QRectF(
+                    picture.left() + rect.left() / ratio,
+                    picture.top() + rect.top() / ratio,
+                    rect.width() / ratio,
+                    rect.height() / ratio,
+                )
+            self.update(picture.adjusted(-1, -1, 1, 1).toAlignedRect())
+        if (before.word, before.marks) != (comb.word, comb.marks):
+            self.update(self.column(comb.place).toAlignedRect())
+        self._say_it()
+
     def set_palette(self, palette: Palette) -> None:
         """Go light or dark."""
         self._palette = palette

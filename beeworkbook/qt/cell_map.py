@@ -5,9 +5,9 @@ rectangular ones laid into one another, so nearly all of the work is done on row
 and only a comparison is left for the pixels. Nothing here knows contents or colours.
 """
 
-from collections.abc import Sequence
+import math
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 import numpy as np
 import numpy.typing as npt
@@ -65,27 +65,38 @@ class CellMap:
         """Pixels from left to right."""
         return int(self.cell.shape[1])
 
-    def cells_box(self, cells: CellIndices | Sequence[int]) -> tuple[int, int, int, int] | None:
+    def cells_box(self, cells: CellIndices) -> tuple[int, int, int, int] | None:
         """The pixel rectangle (left, top, right, bottom) that holds these cells and their outlines.
 
         right and bottom are one past the end; None if no pixel of them is in the picture.
+        Shapes: cells (k,), ascending.
         """
         if not len(cells):
             return None
-        centres = self.lattice.centres[cells]
-        (left, top), (right, bottom) = centres.min(axis=0), centres.max(axis=0)
-        return self._box(float(left), float(top), float(right), float(bottom))
-
-    def _box(self, left: float, top: float, right: float, bottom: float) -> tuple[int, int, int, int] | None:
-        sight, lattice = self.sight, self.lattice
-        # A cell's own half and one pixel of its neighbours, whose outline towards it changes too.
-        reach_x = lattice.pitch_x_mm / 2 * sight.scale + 2.0
-        reach_y = lattice.pitch_y_mm * 2 / 3 * sight.scale + 2.0
-        x0 = max(0, int(sight.left_px + sight.scale * left - reach_x))
-        y0 = max(0, int(sight.top_px + sight.scale * top - reach_y))
-        x1 = min(self.width, int(sight.left_px + sight.scale * right + reach_x) + 1)
-        y1 = min(self.height, int(sight.top_px + sight.scale * bottom + reach_y) + 1)
+        # For the few cells of a stroke plain numbers are quicker than arrays; the rows are those of the ends.
+        lefts = self._lefts.take(cells).tolist()
+        x0, x1 = max(0, min(lefts)), min(self.width, max(lefts) + self._reach[0])
+        y0, y1 = self._tops[cells[0]], self._tops[cells[-1]] + self._reach[1]
+        y0, y1 = max(0, int(y0)), min(self.height, int(y1))
         return (x0, y0, x1, y1) if x0 < x1 and y0 < y1 else None
+
+    @cached_property
+    def _reach(self) -> tuple[int, int]:
+        """Width and height of one cell, and one pixel of its neighbours, whose outline changes too."""
+        scale, lattice = self.sight.scale, self.lattice
+        return math.ceil(lattice.pitch_x_mm * scale) + 5, math.ceil(lattice.pitch_y_mm * 4 / 3 * scale) + 5
+
+    @cached_property
+    def _lefts(self) -> Ints:
+        scale, lattice = self.sight.scale, self.lattice
+        at = self.sight.left_px + scale * (lattice.centres[:, 0] - lattice.pitch_x_mm / 2) - 2
+        return np.floor(at).astype(np.intp)
+
+    @cached_property
+    def _tops(self) -> Ints:
+        scale, lattice = self.sight.scale, self.lattice
+        at = self.sight.top_px + scale * (lattice.centres[:, 1] - lattice.pitch_y_mm * 2 / 3) - 2
+        return np.floor(at).astype(np.intp)
 
 
 @dataclass(frozen=True)

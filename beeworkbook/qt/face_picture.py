@@ -4,7 +4,7 @@ The whole side is filled once; after that only the rectangle round the changed c
 What lies over the comb (marks, cursor, last visit) is not in this picture.
 """
 
-from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -17,7 +17,7 @@ from beeworkbook.qt.cell_map import CellMap
 from beeworkbook.qt.comb_colours import OUTSIDE, ColourTable
 from beeworkbook.qt.comb_inks import ink_fields
 
-_FULL: Final = 256
+_LEVELS: Final = np.array(256, np.int32)
 
 
 class FacePicture:
@@ -30,7 +30,9 @@ class FacePicture:
         self._colours = table.colours.ravel()
         self._wall, self._outline = table.lines(cell_map, px_per_px)
         self._pixels = np.zeros(cell_map.cell.shape, np.uint32)
-        self._places = np.arange(cell_map.cell.size, dtype=np.intp).reshape(cell_map.cell.shape)
+        self._places = _places(cell_map.height, cell_map.width)
+        self._size = np.array(cell_map.cell.size, np.int32)
+        self._colour_rows = np.zeros(cell_map.lattice.cells + 1, np.int32)
         self._codes = np.full(cell_map.lattice.cells + 1, OUTSIDE, np.uint8)
         height, width = cell_map.cell.shape
         self.image = QImage(self._pixels.data, width, height, 4 * width, QImage.Format.Format_RGB32)
@@ -46,19 +48,22 @@ class FacePicture:
         Errors: ValueError if these are not the cells of this lattice.
         """
         self._codes[:-1] = cells
+        self._colour_rows[:] = self._codes
+        self._colour_rows *= _LEVELS
         self._inks.make(np.flatnonzero(np.bincount(cells, minlength=1)))
         self._fill(0, 0, self.map.width, self.map.height)
 
-    def patch(self, cells: CellIndices | Sequence[int], held: Cells) -> QRect:
+    def patch(self, cells: CellIndices, held: Cells) -> QRect:
         """Fill only what these cells look like now; the rectangle that changed, in the picture's pixels.
 
-        Shapes: cells (k,), held the whole side.
+        Shapes: cells (k,) ascending, held the whole side.
         """
         if not len(cells):
             return QRect()
         now = held[cells]
         self._codes[cells] = now
-        self._inks.make(_kinds(now))
+        self._colour_rows[cells] = now * _LEVELS
+        self._inks.make(set(now.tolist()))
         box = self.map.cells_box(cells)
         if box is None:
             return QRect()
@@ -68,20 +73,20 @@ class FacePicture:
 
     def _fill(self, left: int, top: int, right: int, bottom: int) -> None:
         part = np.s_[top:bottom, left:right]
-        here = self._codes.take(self.map.cell[part])
+        cell = self.map.cell[part]
+        here = self._codes.take(cell)
         there = self._codes.take(self.map.across[part])
-        place = here.astype(np.intp)
-        place *= self._places.size
+        place = here * self._size
         place += self._places[part]
         ink = self._inks.fields.take(place)
-        np.maximum(ink, np.where(here != there, self._outline[part], self._wall[part]), out=ink)
-        colour = here.astype(np.intp)
-        colour *= _FULL
+        line = np.where(here != there, self._outline[part], self._wall[part])
+        np.maximum(ink, line, out=ink)
+        colour = self._colour_rows.take(cell)
         colour += ink
         self._pixels[part] = self._colours.take(colour)
 
 
-def _kinds(codes: Cells) -> Iterable[int]:
-    first = int(codes[0])
-    # A stroke paints one content, so the common case is looked at once.
-    return (first,) if bool((codes == first).all()) else np.unique(codes).tolist()
+@lru_cache(maxsize=2)
+def _places(height: int, width: int) -> npt.NDArray[np.int32]:
+    """The number of every pixel, row by row."""
+    return np.arange(height * width, dtype=np.int32).reshape(height, width)

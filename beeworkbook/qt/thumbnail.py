@@ -30,8 +30,6 @@ _ONE_CONTENT: Final = np.uint32(0)
 _OUTLINE_INK: Final = (0.0, 0.34, 0.58, 0.46, 0.34)
 """Ink of an outline by how many corners differ from the middle: two is a border right through."""
 
-_Codes = npt.NDArray[np.int32]
-
 
 class Sights:
     """Which cell lies in the middle and at the corners of each pixel, for one lattice and size.
@@ -78,7 +76,6 @@ class Thumbnail:
         self._blends = _blends(paint)
         self._plain = _plain(paint, sights.width, sights.height, px_per_px)
         self._size = np.array(sights.width * sights.height, np.int32)
-        self._codes: _Codes = np.zeros(sights.lattice.cells, np.int32)
         self._pixels = np.zeros((sights.height, sights.width), np.uint32)
         self.image = QImage(
             self._pixels.data, sights.width, sights.height, 4 * sights.width, QImage.Format.Format_RGB32
@@ -95,8 +92,9 @@ class Thumbnail:
 
         Errors: ValueError if these are not the cells of this lattice.
         """
-        self._codes[:] = cells
-        self._fill(0, 0, self._sights.width, self._sights.height)
+        if len(cells) != self._sights.lattice.cells:
+            raise ValueError("the cells are not of this lattice")
+        self._fill(cells, 0, 0, self._sights.width, self._sights.height)
 
     def patch(self, cells: CellIndices, held: Cells) -> QRect:
         """Fill only what these cells look like now; the rectangle that changed, in the picture's pixels.
@@ -105,25 +103,24 @@ class Thumbnail:
         """
         if not len(cells):
             return QRect()
-        self._codes[cells] = held[cells]
         left, top, right, bottom = self._sights.box(cells)
-        self._fill(left, top, right, bottom)
+        self._fill(held, left, top, right, bottom)
         return QRect(left, top, right - left, bottom - top)
 
-    def _fill(self, left: int, top: int, right: int, bottom: int) -> None:
+    def _fill(self, cells: Cells, left: int, top: int, right: int, bottom: int) -> None:
         # Rows are one pixel too long, so that corners and middles line up in one flat run each.
         row = right + 1 - left
-        corner = self._codes.take(self._sights.corner[top : bottom + 1, left : right + 1]).ravel()
-        middle = self._codes.take(self._sights.middle[top:bottom, left : right + 1]).ravel()
+        corner = cells.take(self._sights.corner[top : bottom + 1, left : right + 1]).ravel()
+        middle = cells.take(self._sights.middle[top:bottom, left : right + 1]).ravel()
         pair = corner * _TO_CORNERS
         pair[:-1] += corner[1:]
         blend = pair[:-row] * _TO_PAIRS
         blend += pair[row:]
         blend += middle * _TO_MIDDLE
         pixels = self._blends.take(blend)
-        middle *= self._size
-        middle += self._sights.place[top:bottom, left : right + 1].ravel()
-        np.copyto(pixels, self._plain.take(middle), where=pixels == _ONE_CONTENT)
+        plain = middle * self._size
+        plain += self._sights.place[top:bottom, left : right + 1].ravel()
+        np.copyto(pixels, self._plain.take(plain), where=pixels == _ONE_CONTENT)
         self._pixels[top:bottom, left:right] = pixels.reshape(-1, row)[:, :-1]
 
 

@@ -306,7 +306,7 @@ def test_a_change_elsewhere_is_followed(bench: BenchView, desk: Desk) -> None:
 
 def test_marks_are_shown_on_their_side(bench: BenchView, desk: Desk) -> None:
     bench.add_mark(Face.B, 900, MarkKind.NOTE, text="chalk")
-    assert [mark.text for mark in canvas(bench, Face.B)._marks] == ["chalk"]
+    assert [mark.text for mark in canvas(bench, Face.B).marks] == ["chalk"]
     canvas(bench, Face.B).mark_moved.emit(marks(desk)[0], 950)
     assert [mark.cell for mark in marks(desk)] == [950]
 

@@ -1,19 +1,20 @@
 from datetime import timedelta
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtGui import QPaintEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.bench.box_view import BoxView
-from beeworkbook.colony.records import PartKind
+from beeworkbook.colony.records import PartId, PartKind
 from beeworkbook.comb.contents import Content, Face
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
 from beeworkbook.workbook.edits.hive import AddPart
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
-from tests.workbook.keeping import CAME, LATER, Keeping
+from tests.workbook.keeping import CAME, LATER, Keeping, as_int
 
 
 @pytest.fixture
@@ -115,10 +116,50 @@ def test_typing_a_comb_shows_its_text_and_its_picture(box: BoxView, desk: Desk, 
     assert box.row.pictures.image(box.row.combs[3], Face.A) is None
 
 
-def test_the_numbers_of_the_box_follow(box: BoxView, desk: Desk, keeping: Keeping) -> None:
+def test_after_a_stroke_only_its_picture_is_painted_again(
+    box: BoxView, desk: Desk, keeping: Keeping, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    keeping.paint(4, Face.A, Content.SEALED, count=1500, visit=desk.spot.visit_id)
+    qtbot.wait(30)
+    rects: list[QRect] = []
+    original = box.row.paintEvent
+
+    def noting(event: QPaintEvent) -> None:
+        rects.append(event.rect())
+        original(event)
+
+    monkeypatch.setattr(box.row, "paintEvent", noting)
+    keeping.paint(4, Face.A, Content.EGGS, first=600, count=20, visit=desk.spot.visit_id)
+    qtbot.waitUntil(lambda: bool(rects))
+    picture = box.row.picture_rect(4, Face.A).toAlignedRect()
+    assert all(picture.adjusted(-3, -3, 3, 3).contains(rect) for rect in rects)
+    assert max(rect.height() for rect in rects) < picture.height() / 2
+
+
+def test_a_change_in_another_box_shows_in_its_strip(desk: Desk, qtbot: QtBot) -> None:
+    hive = desk.hive_day()
+    assert hive is not None
+    super_box = AddPart(
+        hive.hive.id, PartKind.SUPER, CAME, frame_type="bs_shallow", places=10, new_frames=Content.FOUNDATION
+    )
+    part_id = desk.do(super_box)
+    made = BoxView(desk)
+    qtbot.addWidget(made)
+    assert made._folded == []
+    hive = desk.hive_day()
+    assert hive is not None
+    frame = hive.frames_of(PartId(as_int(part_id)))[3].frame
+    assert frame is not None
+    assert desk.spot.visit_id is not None
+    desk.do(LayOutComb(desk.spot.visit_id, frame.id, "H8"))
+    assert [folded.accessibleName() for folded in made._folded] == ["super, 10 combs"]
+
+
+def test_the_numbers_of_the_box_follow(box: BoxView, desk: Desk, keeping: Keeping, qtbot: QtBot) -> None:
     assert desk.spot.visit_id is not None
     desk.do(LayOutComb(desk.spot.visit_id, keeping.frame(4), "S8"))
-    assert box._numbers.text() == "brood on 1 comb, worth 1, no stores; 1 of 11 combs looked at"
+    said = "brood on 1 comb, worth 1, no stores; 1 of 11 combs looked at"
+    qtbot.waitUntil(lambda: box._numbers.text() == said)
 
 
 def test_above_twelve_combs_the_row_scrolls_and_keeps_the_comb_in_view(
