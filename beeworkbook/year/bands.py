@@ -16,6 +16,8 @@ from beeworkbook.year.panes import Band, Curve, Values
 
 Polygon = Callable[[Values, Values], QPolygonF]
 _PLATE: Final = 3.0
+_TRIED: Final = 24
+"""Places along a band at which its name is tried."""
 
 
 @dataclass(frozen=True)
@@ -66,17 +68,22 @@ def paint_bands(
     painter: QPainter, bands: Iterable[Band], field: Field, inks: Inks, polygon: Polygon = plain_polygon
 ) -> None:
     """Every band filled with its content's pattern and outlined."""
+    fine = inks.px_per_px
+    painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    # Drawn in the picture's own pixels: a pattern that has to be scaled takes ten times as long.
+    painter.scale(1 / fine, 1 / fine)
     painter.setPen(inks.outline)
     for band in bands:
-        x = field.xs(band.x)
-        painter.setBrush(inks.brush(band.content, assumed=band.assumed))
+        x = field.xs(band.x) * fine
+        painter.setBrush(inks.brush(band.content, assumed=band.assumed, fine=True))
         painter.drawPolygon(
             polygon(
                 np.concatenate((x, x[::-1])),
-                np.concatenate((field.ys(band.high), field.ys(band.low[::-1]))),
+                np.concatenate((field.ys(band.high), field.ys(band.low[::-1]))) * fine,
             )
         )
+    painter.restore()
 
 
 def paint_curves(
@@ -131,8 +138,10 @@ def _roomiest(
         best: tuple[float, QRectF] | None = None
         for band in bands:
             for room, plate in _plates(band, field, *size):
+                if best is not None and room <= best[0]:
+                    continue
                 if within.contains(plate) and not any(plate.intersects(other) for other in taken):
-                    best = (room, plate) if best is None or room > best[0] else best
+                    best = (room, plate)
         if best is not None:
             return best[1], text
     return None
@@ -143,17 +152,17 @@ def _plates(band: Band, field: Field, width: float, height: float) -> Iterable[t
     x, low, high = field.xs(band.x), field.ys(band.low), field.ys(band.high)
     if x[-1] - x[0] < width:
         return
-    for centre in np.linspace(x[0] + width / 2, x[-1] - width / 2, 24):
-        across = np.linspace(centre - width / 2, centre + width / 2, 5)
-        top = float(np.interp(across, x, high).max())
-        bottom = float(np.interp(across, x, low).min())
+    centres = np.linspace(x[0] + width / 2, x[-1] - width / 2, _TRIED)
+    across = (centres[:, None] + np.linspace(-width / 2, width / 2, 5)).ravel()
+    tops = np.interp(across, x, high).reshape(_TRIED, 5).max(axis=1)
+    bottoms = np.interp(across, x, low).reshape(_TRIED, 5).min(axis=1)
+    for centre, top, bottom in zip(centres.tolist(), tops.tolist(), bottoms.tolist(), strict=True):
         room = bottom - top - height
-        left = float(centre) - width / 2
         if room >= 0:
-            yield room, QRectF(left, (top + bottom - height) / 2, width, height)
+            yield room, QRectF(centre - width / 2, (top + bottom - height) / 2, width, height)
         elif band.content is Content.DRONE:
             # Drones are few and hang below the axis: their name hangs below them.
-            yield room, QRectF(left, bottom + 1, width, height)
+            yield room, QRectF(centre - width / 2, bottom + 1, width, height)
 
 
 def label_curves(painter: QPainter, curves: Iterable[Curve], field: Field, inks: Inks) -> None:

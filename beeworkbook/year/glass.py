@@ -8,6 +8,7 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import (
+    QAccessible,
     QColor,
     QFocusEvent,
     QKeyEvent,
@@ -93,6 +94,12 @@ class ChartGlass(QWidget):
             return None
         return read_stop(self._model.stops[self._at], self._measure, stacked=self._model.stacked)
 
+    @property
+    def plot(self) -> QRectF:
+        """Where the panes are, from the top of the first to the bottom of the last."""
+        self._ready()
+        return self._plot
+
     def stop_px(self, at: int) -> float:
         """Where a stop's line stands, in pixels from the left."""
         if not self._fields:
@@ -138,8 +145,9 @@ class ChartGlass(QWidget):
         self._dirty()
         self._at = at
         self._dirty()
-        reading = self.reading
-        self.setAccessibleDescription(reading.text if reading else "")
+        if self.hasFocus() or QAccessible.isActive():
+            reading = self.reading
+            self.setAccessibleDescription(reading.text if reading else "")
 
     def stop_near(self, x: float) -> int | None:
         """The stop nearest to a pixel, if one is near."""
@@ -175,7 +183,8 @@ class ChartGlass(QWidget):
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Read the visit nearest to the pointer."""
         near = self.stop_near(event.position().x())
-        self.setCursor(Qt.CursorShape.ArrowCursor if near is None else Qt.CursorShape.PointingHandCursor)
+        if (near is None) != (self._at is None):
+            self.setCursor(Qt.CursorShape.ArrowCursor if near is None else Qt.CursorShape.PointingHandCursor)
         self.go_to_stop(near)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -244,7 +253,7 @@ class ChartGlass(QWidget):
             painter.drawPixmap(QRectF(dirty), picture, QRectF(QPointF(corner), QSizeF(size)))
         if self._at is not None:
             self._paint_line(painter, self._at)
-            painter.drawPixmap(self._panel_spot(self._at).topLeft(), self._panel(self._at))
+            painter.drawPixmap(self.panel_rect(self._at).topLeft(), self._panel(self._at))
         if self.hasFocus():
             painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
             painter.setPen(QPen(QColor(self._inks.chrome.focus), 2))
@@ -300,13 +309,14 @@ class ChartGlass(QWidget):
 
     def _panel(self, at: int) -> QPixmap:
         if at not in self._panels:
-            reading = self.reading
-            assert reading is not None  # noqa: S101  # a panel is asked for where a stop is read
+            model = self._model
+            assert model is not None  # noqa: S101  # there are no stops without a model
+            reading = read_stop(model.stops[at], self._measure, stacked=model.stacked)
             self._panels[at] = panel_picture(reading, self._inks)
         return self._panels[at]
 
-    def _panel_spot(self, at: int) -> QRect:
-        """Beside the line, on the side where there is room."""
+    def panel_rect(self, at: int) -> QRect:
+        """Where the panel of a stop stands: beside its line, on the side where there is room."""
         size = self._panel(at).deviceIndependentSize().toSize()
         x = round(self.stop_px(at))
         fits = x + _BESIDE + size.width() < self.width()
@@ -320,4 +330,4 @@ class ChartGlass(QWidget):
         x = round(self.stop_px(self._at))
         top, bottom = int(self._plot.top()) - 2, int(self._plot.bottom()) + 3
         self.update(QRect(x - _REACH - 1, top, 2 * _REACH + 2, bottom - top))
-        self.update(self._panel_spot(self._at))
+        self.update(self.panel_rect(self._at))

@@ -12,13 +12,14 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QImage, QPainter, QPen, QTransform
 
 from beeworkbook.comb.contents import Content, Origin
-from beeworkbook.comb.legend import INK, LEGEND, LOOKS
+from beeworkbook.comb.legend import INK, LEGEND, LOOKS, OUTLINE_INK
 from beeworkbook.comb.patterns import MarkShape, tile
 from beeworkbook.qt.comb_inks import SCREEN_PX_PER_MM, draw_marks
 from beeworkbook.qt.palette import LIGHT, Palette
 from beeworkbook.year.panes import LAST_YEAR_STYLE
 
 _FINEST: Final = 4
+_WIDE_TILE_PX: Final = 256
 _PAPER: Final = replace(
     LIGHT,
     ground="#FFFFFF",
@@ -102,17 +103,23 @@ class Inks:
         """The colours of all but the contents."""
         return self.palette if self.colour else _PAPER
 
-    def brush(self, content: Content, *, assumed: bool = False) -> QBrush:
-        """The fill of a content with its pattern; paler where it is only assumed."""
+    def brush(self, content: Content, *, assumed: bool = False, fine: bool = False) -> QBrush:
+        """The fill of a content with its pattern; paler where it is only assumed.
+
+        fine: for a painter whose unit is the picture's pixel, else the window's own.
+        """
         fill = Fill(content, self.chrome.board, self.colour, assumed)
-        return QBrush(fill.stand_in) if self.plain else _brush(fill, self.px_per_px)
+        return QBrush(fill.stand_in) if self.plain else _brush(fill, self.px_per_px, fine)
 
     @property
     def outline(self) -> QPen:
-        """Of the bands: pale fills cannot stand off a pale ground."""
+        """Of the bands: pale fills cannot stand off a pale ground. One pixel of the picture wide.
+
+        Qt takes five times as long over the pixels of a wider line, so a fine one is darker instead.
+        """
         ink = QColor(INK if self.colour else "#000000")
-        ink.setAlphaF(0.62)
-        return _pen(ink, 0.9)
+        ink.setAlphaF(OUTLINE_INK if self.px_per_px < 1.5 else 0.9)
+        return _pen(ink, 1.0)
 
     @property
     def top(self) -> QPen:
@@ -152,10 +159,11 @@ def _mixed(ground: QColor, fill: QColor, share: float) -> QColor:
 
 
 @lru_cache(maxsize=64)
-def _brush(fill: Fill, px_per_px: float) -> QBrush:
+def _brush(fill: Fill, px_per_px: float, fine: bool) -> QBrush:  # noqa: FBT001 - a key of the cache
     brush = QBrush(pattern_tile(fill, px_per_px))
     # The tile is as fine as the picture, so that a pattern is as sharp as a line at any scale.
-    brush.setTransform(QTransform.fromScale(1 / px_per_px, 1 / px_per_px))
+    if not fine and px_per_px != 1:
+        brush.setTransform(QTransform.fromScale(1 / px_per_px, 1 / px_per_px))
     return brush
 
 
@@ -184,6 +192,17 @@ def pattern_tile(fill: Fill, px_per_px: float) -> QImage:
     painter = QPainter(made)
     painter.setOpacity(ink.alphaF())
     painter.drawImage(QRectF(0, 0, width, height), small)
+    painter.end()
+    return _repeated(made)
+
+
+def _repeated(tile_picture: QImage) -> QImage:
+    """The tile several times side by side: Qt lays a wide picture four times as fast as a narrow one."""
+    times = -(-_WIDE_TILE_PX // tile_picture.width())
+    made = _plain(tile_picture.width() * times, tile_picture.height(), QColor(0, 0, 0))
+    painter = QPainter(made)
+    for at in range(times):
+        painter.drawImage(at * tile_picture.width(), 0, tile_picture)
     painter.end()
     return made
 
