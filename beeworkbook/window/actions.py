@@ -102,6 +102,15 @@ ACTIONS: Final[tuple[ActionSpec, ...]] = (
         "rename", "Edit", "Rename…", "F2", "Give this colony, stand or apiary another name", 1, writes=True
     ),
     ActionSpec(
+        "take_out",
+        "Edit",
+        "Take out of the book…",
+        "Ctrl+Shift+Del",
+        "What was entered by mistake: a colony, stand, apiary, box, comb, queen",
+        1,
+        writes=True,
+    ),
+    ActionSpec(
         "begin_round",
         "Visit",
         "Begin a round…",
@@ -134,6 +143,23 @@ ACTIONS: Final[tuple[ActionSpec, ...]] = (
         "Feed…",
         "Ctrl+Shift+F",
         "Note feed given, or what was left of it",
+        2,
+        writes=True,
+    ),
+    ActionSpec(
+        "happened",
+        "Visit",
+        "What happened…",
+        "Ctrl+H",
+        "Every dated line of this colony: seen, changed, taken out",
+        2,
+    ),
+    ActionSpec(
+        "add_due",
+        "Visit",
+        "Put down for a day…",
+        "Ctrl+Alt+D",
+        "Something to bring or to do; it stands in the Days",
         2,
         writes=True,
     ),
@@ -211,6 +237,15 @@ ACTIONS: Final[tuple[ActionSpec, ...]] = (
         writes=True,
     ),
     ActionSpec(
+        "drone_comb",
+        "Comb",
+        "Drone cells or worker cells",
+        "Ctrl+Alt+G",
+        "Drone brood is counted at the density of the cells it is in",
+        1,
+        writes=True,
+    ),
+    ActionSpec(
         "add_colony",
         "Hive",
         "Bees have come…",
@@ -227,6 +262,17 @@ ACTIONS: Final[tuple[ActionSpec, ...]] = (
         writes=True,
     ),
     ActionSpec(
+        "change_apiary",
+        "Hive",
+        "This apiary…",
+        "Ctrl+Alt+P",
+        "Where it lies, its map reference, what is to be known of it",
+        writes=True,
+    ),
+    ActionSpec(
+        "go_colony", "Hive", "Go to a colony…", "Ctrl+G", "Any colony of the book, also one that is no more"
+    ),
+    ActionSpec(
         "go_apiary", "Hive", "Go to the next apiary", "Ctrl+Shift+G", "Show the stands of another apiary"
     ),
     ActionSpec(
@@ -239,21 +285,30 @@ ACTIONS: Final[tuple[ActionSpec, ...]] = (
         writes=True,
     ),
     ActionSpec(
+        "stand_earlier",
+        "Hive",
+        "Stand earlier in the walk",
+        "Alt+Shift+Left",
+        "The round and its sheet follow the order of the stands",
+        1,
+        writes=True,
+    ),
+    ActionSpec(
+        "stand_later",
+        "Hive",
+        "Stand later in the walk",
+        "Alt+Shift+Right",
+        "The round and its sheet follow the order of the stands",
+        1,
+        writes=True,
+    ),
+    ActionSpec(
         "other_end",
         "Hive",
         "Number from the other end",
         "Ctrl+Alt+E",
         "The combs of this box were counted from the wrong end",
         1,
-        writes=True,
-    ),
-    ActionSpec(
-        "remove_colony",
-        "Hive",
-        "Remove this colony",
-        "Ctrl+Alt+W",
-        "Take it out of the book with all its visits; undo brings it back",
-        2,
         writes=True,
     ),
     ActionSpec(

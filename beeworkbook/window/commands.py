@@ -14,15 +14,16 @@ _MODULES: Final[dict[str, tuple[str, ...]]] = {
     ),
     "edit_actions": ("undo", "redo", "rename"),
     "visit_actions": (
-        "begin_round", "visit_on", "visit_earlier", "visit_later", "add_event", "give_feed", "move_visit",
-        "remove_visit",
+        "begin_round", "visit_on", "visit_earlier", "visit_later", "add_event", "happened",
+        "give_feed", "add_due", "move_visit", "remove_visit",
     ),
     "comb_actions": (
         "swap_sides", "move_drawing", "clear_side", "turn_comb", "move_comb", "take_comb", "add_comb",
-        "shine_through",
+        "drone_comb", "shine_through",
     ),
     "hive_actions": (
-        "add_colony", "add_apiary", "go_apiary", "move_colony", "other_end", "remove_colony",
+        "add_colony", "add_apiary", "change_apiary", "go_apiary", "go_colony", "move_colony",
+        "stand_earlier", "stand_later", "other_end", "take_out",
     ),
     "paper_actions": (
         "chart_picture", "chart_table", "paper_blank", "paper_filled", "paper_round", "print_paper",

@@ -26,14 +26,13 @@ from beeworkbook.colony.records import (
     DueKind,
     Stand,
     Visit,
-    VisitId,
 )
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.window.dialogs.form import DayLine, Form
 from beeworkbook.words import date_words, say
 from beeworkbook.workbook.changes import Changes
+from beeworkbook.workbook.edits.do_in_visit import DoInVisit
 from beeworkbook.workbook.edits.dues import DoDue, DropDue, MoveDue
-from beeworkbook.workbook.edits.visit import BeginVisit
 
 
 @dataclass(frozen=True)
@@ -63,8 +62,10 @@ class DaysView(QScrollArea):
         super().__init__()
         self._desk = desk
         self.setWidgetResizable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(say("Days"))
         self.do_buttons: dict[DueId, QPushButton] = {}
+        self._buttons: list[tuple[QPushButton, ...]] = []
         desk.book_changed.connect(self._changed)
         self.refill()
 
@@ -86,6 +87,8 @@ class DaysView(QScrollArea):
 
     def refill(self) -> None:
         """Show the book's dues anew."""
+        held = self._in_hand()
+        height = self.verticalScrollBar().value()
         page = QWidget()
         page.setObjectName("ground")
         column = QVBoxLayout(page)
@@ -95,6 +98,7 @@ class DaysView(QScrollArea):
         head.setObjectName("name")
         column.addWidget(head)
         self.do_buttons = {}
+        self._buttons = []
         lines = self.lines()
         if not lines:
             column.addWidget(
@@ -108,24 +112,48 @@ class DaysView(QScrollArea):
             that_day = [line for line in rest if max(line.due.day, self._desk.today) == day]
             self._add_day(column, day_words(day, self._desk.today), that_day)
         column.addStretch(1)
+        before = self.takeWidget()
         self.setWidget(page)
+        if before is not None:
+            # Not at once: one of its buttons may be what is being pressed.
+            before.hide()
+            before.deleteLater()
+        self.verticalScrollBar().setValue(height)
+        if held is not None:
+            self._put_hand(*held)
+
+    def _in_hand(self) -> tuple[int, int] | None:
+        """The line and the column of the button that has the keyboard."""
+        for row, buttons in enumerate(self._buttons):
+            for at, button in enumerate(buttons):
+                if button.hasFocus():
+                    return row, at
+        return None
+
+    def _put_hand(self, row: int, at: int) -> None:
+        if self._buttons:
+            button = self._buttons[min(row, len(self._buttons) - 1)][at]
+            button.setFocus(Qt.FocusReason.OtherFocusReason)
+            self.ensureWidgetVisible(button)
+        else:
+            self.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def take_focus(self) -> None:
         """Put the keyboard on the first due."""
-        first = next(iter(self.do_buttons.values()), None)
-        (first or self).setFocus(Qt.FocusReason.OtherFocusReason)
+        self._put_hand(0, 0)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Up and down go along the dues."""
-        if event.key() in {Qt.Key.Key_Down, Qt.Key.Key_Up}:
-            buttons = list(self.do_buttons.values())
-            at = next((i for i, button in enumerate(buttons) if button.hasFocus()), -1)
-            target = at + (1 if event.key() == Qt.Key.Key_Down else -1)
-            if 0 <= target < len(buttons):
-                buttons[target].setFocus(Qt.FocusReason.TabFocusReason)
-                self.ensureWidgetVisible(buttons[target])
-            return
-        super().keyPressEvent(event)
+        """Arrows go along the dues and what can be done with one."""
+        step = {Qt.Key.Key_Down: (1, 0), Qt.Key.Key_Up: (-1, 0), Qt.Key.Key_Right: (0, 1)}
+        step[Qt.Key.Key_Left] = (0, -1)
+        by = step.get(Qt.Key(event.key()))
+        held = self._in_hand()
+        if by is None:
+            super().keyPressEvent(event)
+        elif held is not None:
+            row, at = held[0] + by[0], held[1] + by[1]
+            if 0 <= row < len(self._buttons) and 0 <= at < len(self._buttons[row]):
+                self._put_hand(row, at)
 
     # --- doing ------------------------------------------------------------------------------------
 
@@ -135,19 +163,15 @@ class DaysView(QScrollArea):
         if due.colony_id is None or due.kind in {DueKind.BRING, DueKind.LEAVE_SHUT}:
             desk.do(DoDue(due.id), source=self)
             return
-        made = desk.do(BeginVisit(due.colony_id, desk.today), source=self)
-        if made is None:
-            return
-        visit_id = VisitId(int(str(made)))
-        desk.do(DoDue(due.id, visit_id), source=self)
-        desk.go(colony_id=due.colony_id, visit_id=visit_id, view=View.ROUND)
+        visit_id = desk.do(DoInVisit(due.id, desk.today), source=self)
+        if visit_id is not None:
+            desk.go(colony_id=due.colony_id, visit_id=visit_id, view=View.ROUND)
 
     def move_due(self, due: Due) -> None:
         """Another day."""
         form = Form(self, say("Another day"), say("Move it"), due.reason)
         day = form.add(DayLine(say("Day"), due.day, self._desk.today, ahead=True))
-        if form.ask():
-            self._desk.do(MoveDue(due.id, day.day), source=self)
+        form.ask(lambda: self._desk.book.do(MoveDue(due.id, day.day), source=self))
 
     def drop_due(self, due: Due) -> None:
         """It will not be done; undo brings it back."""
@@ -208,7 +232,8 @@ class DaysView(QScrollArea):
         for at, widget in enumerate((who, why, done, move, drop)):
             grid.addWidget(widget, row, at)
         self.do_buttons[due.id] = done
+        self._buttons.append((done, move, drop))
 
     def _changed(self, changes: Changes) -> None:
-        if changes.everything or any(changes.touches(kind) for kind in (Due, Colony, Apiary, Visit)):
+        if changes.everything or any(changes.touches(kind) for kind in (Due, Colony, Apiary, Stand, Visit)):
             self.refill()

@@ -6,13 +6,12 @@ Faces that are not looked at are not made until they are; the walk (ruler, box, 
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QMenu,
     QStackedWidget,
     QVBoxLayout,
@@ -23,6 +22,7 @@ from beeworkbook.bench.bench_view import BenchView
 from beeworkbook.bench.box_view import BoxView
 from beeworkbook.bench.key_line import KeyLine
 from beeworkbook.bench.legend_keys import LegendKeys
+from beeworkbook.colony.records import Colony
 from beeworkbook.qt import theme
 from beeworkbook.qt.desk import DEPTHS, Desk, Spot, View
 from beeworkbook.qt.memory import Memory
@@ -30,9 +30,11 @@ from beeworkbook.qt.palette import DARK, LIGHT
 from beeworkbook.window.actions import ACTIONS, MENUS, ActionSpec
 from beeworkbook.window.commands import Commands
 from beeworkbook.window.dialogs.told import show_sentence
+from beeworkbook.window.field_keys import FieldKeys
 from beeworkbook.window.page import PageView
 from beeworkbook.window.shell import Shell
 from beeworkbook.window.stands import StandsStrip
+from beeworkbook.window.told_line import ToldLine
 from beeworkbook.words import say
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.errors import RefusedError, StoreError
@@ -42,13 +44,13 @@ from beeworkbook.year.ruler import RulerView
 if TYPE_CHECKING:
     from beeworkbook.window.opening import Opener
 
-TOLD_MS: Final = 9000
-"""How long a sentence stays: long enough to read it twice."""
 WIDE_SCREEN: Final = 1700
 TALL_SCREEN: Final = 1100
 PAGE_WIDTH: Final = 276
 WIDE_PAGE_WIDTH: Final = 400
 RULER_HEIGHT: Final = 56
+REMEMBERED: Final = frozenset(View) - {View.FIRST}
+"""The rooms in which a workbook may be opened again."""
 TALL_RULER_HEIGHT: Final = 200
 
 
@@ -66,6 +68,8 @@ class MainWindow(QWidget):
         self.commands = Commands(self)
         self.actions_by_name: dict[str, QAction] = {}
         self._faces: dict[View, QWidget] = {}
+        self._copy_trouble: str | None = None
+        self._shown: View | None = None
         self._build()
         self._build_menus()
         self._listen()
@@ -118,18 +122,7 @@ class MainWindow(QWidget):
                     menu.addSeparator()
                     group = spec.group
                 self._add_action(menu, spec)
-        self.told_label = QLabel()
-        self.told_label.setObjectName("told")
-        self.kept_label = QLabel()
-        self.kept_label.setObjectName("small")
-        corner = QWidget()
-        row = QHBoxLayout(corner)
-        row.setContentsMargins(0, 0, 14, 0)
-        row.setSpacing(16)
-        row.addWidget(self.told_label)
-        row.addWidget(self.kept_label)
-        bar.setCornerWidget(corner, Qt.Corner.TopRightCorner)
-        corner.show()
+        self.told_line = ToldLine(bar)
 
     def _add_action(self, menu: QMenu, spec: ActionSpec) -> None:
         action = QAction(say(spec.text), self.shell)
@@ -149,9 +142,8 @@ class MainWindow(QWidget):
         self.desk.book_changed.connect(self._book_changed)
         self.desk.told.connect(self.tell)
         self.desk.palette_changed.connect(self._palette_changed)
-        self._told_timer = QTimer(self)
-        self._told_timer.setSingleShot(True)
-        self._told_timer.timeout.connect(lambda: self.told_label.setText(""))
+        self._field_keys = FieldKeys(self)
+        self._check_dark()
         self._refresh_history()
 
     # --- what is shown ----------------------------------------------------------------------------
@@ -196,10 +188,7 @@ class MainWindow(QWidget):
 
     def tell(self, sentence: str) -> None:
         """Show a sentence for a while, beside the time of the last save."""
-        self.told_label.setText(sentence)
-        self.told_label.setToolTip(sentence)
-        self.told_label.setAccessibleDescription(sentence)
-        self._told_timer.start(TOLD_MS)
+        self.told_line.tell(sentence)
 
     def attempt(self, act: Callable[[], object]) -> bool:
         """Do something the world may prevent; whether it was done. Else a sentence says why not."""
@@ -211,9 +200,13 @@ class MainWindow(QWidget):
         return True
 
     def put_away(self) -> None:
-        """Remember where the keeper was and close the workbook."""
-        self._remember_spot()
+        """Keep what is still being typed, remember where the keeper was, and close the workbook."""
         self.key_line.finish()
+        for face in (self.page, *self._faces.values()):
+            finish = getattr(face, "finish", None)
+            if finish is not None:
+                finish()
+        self._remember_spot()
         self.desk.close()
         self.desk.book.close()
 
@@ -223,16 +216,33 @@ class MainWindow(QWidget):
         (self.bench if self.desk.spot.view is View.BENCH else self.box).take_focus()
 
     def _spot_changed(self, spot: Spot) -> None:
-        if spot.view is View.FIRST and self.desk.book.read.apiaries():
-            self.desk.go(view=View.ROUND)
-            return
+        elsewhere, self._shown = spot.view is not self._shown, spot.view
         self._show_view(spot)
+        if elsewhere:  # whoever led here, the keyboard comes along
+            self.focus_view()
 
-    def _book_changed(self, _changes: Changes) -> None:
+    def _book_changed(self, changes: Changes) -> None:
         self._refresh_history()
         self._retitle()
-        if self.desk.spot.view is View.FIRST and self.desk.spot.colony_id is not None:
-            self.desk.go(view=View.BOX)
+        trouble = self.desk.book.copy_trouble
+        if trouble and trouble != self._copy_trouble:
+            self._copy_trouble = trouble
+            self.tell(trouble)
+        if changes.everything or changes.touches(Colony):
+            self._first_or_not()
+
+    def _first_or_not(self) -> None:
+        """A book without a colony shows the two ways to begin, whatever else is in it."""
+        is_empty = self.has_no_colony
+        if is_empty and self.desk.spot.view is not View.FIRST:
+            self.desk.go(view=View.FIRST)
+        elif not is_empty and self.desk.spot.view is View.FIRST:
+            self.desk.go(view=View.ROUND)
+
+    @property
+    def has_no_colony(self) -> bool:
+        """Whether no colony was ever entered in this workbook."""
+        return not self.desk.book.read.find(Colony)
 
     def _refresh_history(self) -> None:
         book = self.desk.book
@@ -245,9 +255,9 @@ class MainWindow(QWidget):
             action.setText(say("{word}: {step}", word=word, step=label) if label else word)
         saved = book.last_saved
         if book.read_only:
-            self.kept_label.setText(say("open for looking only"))
+            self.told_line.say_kept(say("open for looking only"))
         elif saved is not None:
-            self.kept_label.setText(say("kept {time}", time=f"{saved.astimezone():%H:%M:%S}"))
+            self.told_line.say_kept(say("kept {time}", time=f"{saved.astimezone():%H:%M:%S}"))
 
     def _retitle(self) -> None:
         self.shell.setWindowTitle(self.desk.book.title)
@@ -256,28 +266,37 @@ class MainWindow(QWidget):
         app = QApplication.instance()
         if isinstance(app, QApplication):
             theme.apply_theme(app, self.desk.palette)
+        self._check_dark()
         self.memory.put("dark", self.desk.palette == DARK)
+
+    def _check_dark(self) -> None:
+        self.actions_by_name["dark"].setChecked(self.desk.palette == DARK)
 
     # --- where the keeper was ---------------------------------------------------------------------
 
     def _restore_spot(self) -> None:
-        if not self.desk.book.read.apiaries():
+        if self.has_no_colony:
             self.desk.go(view=View.FIRST)
             return
-        held = self.memory.get("spots", {}).get(str(self.desk.book.path), {})
-        known = {
+        held = self._remembered().get(str(self.desk.book.path))
+        held = held if isinstance(held, dict) else {}
+        known: dict[str, object] = {
             name: held[name]
             for name in ("apiary_id", "colony_id", "visit_id", "part_id", "frame_id")
-            if held.get(name)
+            if isinstance(held.get(name), int)
         }
-        view = held.get("view", View.ROUND)
-        if view in {View.ROUND, View.BOX, View.BENCH, View.STACK, View.YEAR, View.DAYS, View.PAPERS}:
+        view = held.get("view")
+        if view in REMEMBERED:
             known["view"] = View(view)
         self.desk.go(**known)
 
+    def _remembered(self) -> dict[str, object]:
+        spots = self.memory.get("spots")
+        return dict(spots) if isinstance(spots, dict) else {}
+
     def _remember_spot(self) -> None:
         spot = self.desk.spot
-        spots = dict(self.memory.get("spots", {}))
+        spots = self._remembered()
         spots[str(self.desk.book.path)] = {
             "view": spot.view.value,
             "apiary_id": spot.apiary_id,

@@ -8,8 +8,8 @@ from enum import StrEnum
 from pathlib import Path
 from typing import Any, Final
 
-from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, QTimer, Signal
-from PySide6.QtGui import QImage, QPixmap, QShowEvent
+from PySide6.QtCore import QEvent, QObject, QRunnable, QSize, Qt, QThreadPool, QTimer, Signal
+from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QPainter, QPaintEvent, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
@@ -33,6 +33,7 @@ from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.sheets import blank_sheet, filled_sheet, kept_sheets, round_sheet_of
 
 _WAIT_MS: Final = 150
+_ROW_PX: Final = 28
 _PRINT_DPI: Final = 300
 _LEAST_DPI: Final = 40
 """A screen that claims fewer does not know its size."""
@@ -80,7 +81,7 @@ class PapersView(QWidget):
         self._build_choices()
         self._build_preview()
         row = QHBoxLayout(self)
-        row.setContentsMargins(16, 12, 0, 0)
+        row.setContentsMargins(16, 12, 0, 10)
         row.setSpacing(16)
         row.addLayout(self._choices)
         row.addWidget(self.preview, 1)
@@ -136,9 +137,10 @@ class PapersView(QWidget):
         self.kind.widget.setFixedWidth(270)
 
     def _build_preview(self) -> None:
-        self.preview = QScrollArea()
+        self.preview = Preview()
         self.preview.setWidgetResizable(True)
         self.preview.setAccessibleName(say("The sheet at its true size"))
+        self.preview.setToolTip(say("The sheet at its true size; here the page keys turn its pages"))
         self.preview.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._pages = QWidget()
         self._pages.setObjectName("sunk")
@@ -297,8 +299,13 @@ class PapersView(QWidget):
         _set_paper(printer, self._made.pdf, self.options().paper)
         dialog = QPrintDialog(printer, self)
         dialog.setWindowTitle(say("Print at 100 %"))
-        if dialog.exec() == QPrintDialog.DialogCode.Accepted and paint_pdf(printer, self._made.pdf):
+        if dialog.exec() != QPrintDialog.DialogCode.Accepted or self._made is None:
+            return
+        if paint_pdf(printer, self._made.pdf):
             self._keep()
+            self._desk.tell(say("The sheet went to the printer at 100 %."))
+        else:
+            show_sentence(self, say("Not printed"), say("The printer did not take the sheet."))
 
     def _keep(self) -> None:
         """Keep each sheet with its field map, so that a photograph of it can be read one day."""
@@ -321,6 +328,7 @@ class PapersView(QWidget):
             if place.colony is None:
                 continue
             item = QListWidgetItem(place.colony.name)
+            item.setSizeHint(QSize(0, _ROW_PX))
             item.setData(Qt.ItemDataRole.UserRole, int(place.colony.id))
             item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
             chosen = len(ticked) > 1 and place.colony.id in ticked
@@ -349,6 +357,47 @@ class PapersView(QWidget):
     def _book_changed(self, changes: Changes) -> None:
         if not changes.touches(Sheet) or len(changes.steps) > 1:
             self.soon()
+
+
+class Preview(QScrollArea):
+    """The pages under one another. While it has the keyboard, the page keys turn its pages."""
+
+    def event(self, event: QEvent) -> bool:
+        """Keep the page keys for the sheet; they leaf through visits everywhere else."""
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            plain = event.modifiers() == Qt.KeyboardModifier.NoModifier
+            if plain and event.key() in {Qt.Key.Key_PageUp, Qt.Key.Key_PageDown}:
+                event.accept()
+                return True
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Home and End go to the first and the last page."""
+        bar = self.verticalScrollBar()
+        if event.key() == Qt.Key.Key_Home:
+            bar.setValue(bar.minimum())
+        elif event.key() == Qt.Key.Key_End:
+            bar.setValue(bar.maximum())
+        else:
+            super().keyPressEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """A line at the left while it has the keyboard."""
+        super().paintEvent(event)
+        if self.hasFocus():
+            painter = QPainter(self.viewport())
+            painter.fillRect(0, 0, 2, self.viewport().height(), self.palette().link())
+            painter.end()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show where the keyboard is."""
+        super().focusInEvent(event)
+        self.viewport().update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Show that the keyboard is elsewhere."""
+        super().focusOutEvent(event)
+        self.viewport().update()
 
 
 class _News(QObject):

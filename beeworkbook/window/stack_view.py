@@ -36,7 +36,8 @@ from beeworkbook.comb.hives import HIVE_KINDS
 from beeworkbook.qt import theme
 from beeworkbook.qt.desk import HIVE_FACTS, Desk, View
 from beeworkbook.qt.icons import PART_HEIGHTS, paint_part, part_rects
-from beeworkbook.window.dialogs.form import Choice, DayLine, Form, NumberLine
+from beeworkbook.window.dialogs.form import Choice, DayLine, Form, NumberLine, TextLine
+from beeworkbook.window.dialogs.frame_choice import frame_options
 from beeworkbook.words import date_words, say, say_count
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.edits.hive import AddPart, MovePart, TakePart
@@ -122,6 +123,7 @@ class StackView(QWidget):
         row = QHBoxLayout()
         scroll = QScrollArea()
         scroll.setWidgetResizable(True)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         scroll.setWidget(self.picture)
         row.addWidget(scroll, 1)
         row.addWidget(side)
@@ -164,30 +166,24 @@ class StackView(QWidget):
             return
         form = Form(self, say("Put on: {part}", part=say(PART_WORDS[kind])), say("It is on"))
         day = form.add(DayLine(say("From day"), self._desk.spot.day, self._desk.today))
-        frame_type, places, fill = "", None, None
-        if kind in BOXES:
-            usual = HIVE_KINDS.get(hive.hive.hive_kind)
-            frame_type, count = _usual_frames(hive, kind)
-            places = form.add(NumberLine(say("Frame places"), count))
-            options: list[tuple[str, object]] = [
-                (say("frames of foundation"), Content.FOUNDATION),
-                (say("drawn comb"), Content.EMPTY),
-                (say("no frames yet"), None),
-            ]
-            fill = form.add(Choice(say("They hold"), options, hint=say(usual.name) if usual else ""))
-        if not form.ask():
-            return
-        new_frames = fill.value if fill is not None and isinstance(fill.value, Content) else None
-        edit = AddPart(
-            hive.hive.id,
-            kind,
-            day.day,
-            level=level,
-            frame_type=frame_type,
-            places=int(places.number or 0) if places is not None else 0,
-            new_frames=new_frames,
-        )
-        self._desk.do(edit, source=self)
+        name = form.add(TextLine(say("Its name"), blank=say("left blank, it has none")))
+        box = _BoxFields(form, self._desk, hive, kind) if kind in BOXES else None
+
+        def put_on() -> object:
+            edit = AddPart(
+                hive.hive.id,
+                kind,
+                day.day,
+                level=level,
+                name=name.text,
+                frame_type=box.frame_type if box else "",
+                places=box.places if box else 0,
+                new_frames=box.holds if box else None,
+            )
+            return self._desk.book.do(edit, source=self)
+
+        if form.ask(put_on) and isinstance(form.made, int):
+            self.picture.choose_part(PartId(form.made))
 
     def take(self, part_id: PartId) -> None:
         """Take a part off from the desk's day on."""
@@ -258,12 +254,23 @@ class StackPicture(QWidget):
         self.setMinimumSize(QSize(360, 320))
 
     def show_hive(self, hive: HiveDay | None) -> None:
-        """Show a hive; the chosen part stays chosen."""
+        """Show a hive; the chosen part stays chosen, of another hive its lowest box is."""
+        held = self.chosen.part.id if self.chosen is not None else None
         self._hive = hive
-        count = len(hive.stack) if hive else 0
-        self._at = max(0, min(self._at, count - 1))
+        ids = [part.part.id for part in hive.stack] if hive else []
+        if held in ids:
+            self._at = ids.index(held)
+        else:
+            boxes = [level for level, part in enumerate(hive.stack) if part.is_box] if hive else []
+            self._at = boxes[0] if boxes else 0
         self._announce()
         self.update()
+
+    def choose_part(self, part_id: PartId) -> None:
+        """Choose a part of the hive that is shown."""
+        for level, part in enumerate(self._hive.stack if self._hive else ()):
+            if part.part.id == part_id:
+                self._choose(level)
 
     @property
     def chosen(self) -> PartDay | None:
@@ -322,7 +329,6 @@ class StackPicture(QWidget):
         if step and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
             target = self._at + step
             if writes and 0 <= target < len(self._hive.stack):
-                self._at = target
                 self.moved.emit(part.part.id, target)
         elif step:
             self._choose(self._at + step)
@@ -402,7 +408,6 @@ class StackPicture(QWidget):
         if level > self._at:
             level -= 1
         if level != self._at:
-            self._at = level
             self.moved.emit(part_id, level)
 
     def _choose(self, level: int) -> None:
@@ -419,14 +424,45 @@ class StackPicture(QWidget):
         p = self._desk.palette
         painter.setFont(theme.sans(14, bold=chosen))
         painter.setPen(QColor(p.ink))
-        where = QRectF(rect.right() + 22, rect.center().y() - 10, self.width() - rect.right() - 30, 20)
+        left = max(each.right() for each in self.rects()) + 24
+        where = QRectF(left, rect.center().y() - 10, self.width() - left - 8, 20)
         since = say("since {day}", day=date_words(part.stay.since, "day_year"))
-        words = part_words(part)
+        words = painter.fontMetrics().elidedText(
+            part_words(part), Qt.TextElideMode.ElideRight, int(where.width() * 0.7)
+        )
         painter.drawText(where, Qt.AlignmentFlag.AlignVCenter, words)
         left = painter.fontMetrics().horizontalAdvance(words) + 12
         painter.setFont(theme.sans(12))
         painter.setPen(QColor(p.second_ink))
         painter.drawText(where.adjusted(left, 0, 0, 0), Qt.AlignmentFlag.AlignVCenter, since)
+
+
+class _BoxFields:
+    """What is asked of a box beyond its day and name."""
+
+    def __init__(self, form: Form, desk: Desk, hive: HiveDay, kind: PartKind) -> None:
+        frame_type, count = _usual_frames(hive, kind)
+        self._kind = form.add(Choice(say("Frames"), frame_options(desk.book), frame_type))
+        self._kind.combo.setMaximumWidth(330)
+        self._places = form.add(NumberLine(say("Frame places"), count))
+        options: list[tuple[str, object]] = [
+            (say("frames of foundation"), Content.FOUNDATION),
+            (say("drawn comb"), Content.EMPTY),
+            (say("no frames yet"), None),
+        ]
+        self._holds = form.add(Choice(say("They hold"), options))
+
+    @property
+    def frame_type(self) -> str:
+        return str(self._kind.value)
+
+    @property
+    def places(self) -> int:
+        return self._places.whole or 0
+
+    @property
+    def holds(self) -> Content | None:
+        return self._holds.value if isinstance(self._holds.value, Content) else None
 
 
 def _usual_frames(hive: HiveDay, kind: PartKind) -> tuple[str, int]:

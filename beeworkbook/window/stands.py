@@ -3,9 +3,19 @@
 from dataclasses import dataclass
 from datetime import date
 
-from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSizePolicy, QWidget
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QFontMetrics,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QToolButton, QWidget
 
 from beeworkbook.colony.records import (
     Answer,
@@ -32,6 +42,7 @@ from beeworkbook.workbook.changes import Changes
 HEIGHT = 72
 _WIDEST = 240
 _LEAST = 132
+_EDGE = 24
 SHOWN = (Apiary, Stand, Colony, Hive, Housing, Part, PartStay, Due, Visit, Event, Answer)
 
 
@@ -76,7 +87,6 @@ class StandsStrip(QScrollArea):
         """The strip of the desk's apiary."""
         super().__init__(parent)
         self._desk = desk
-        self._stale = True
         self.setFixedHeight(HEIGHT)
         self.setWidgetResizable(True)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -88,12 +98,22 @@ class StandsStrip(QScrollArea):
         self._layout = QHBoxLayout(self._row)
         self._layout.setContentsMargins(8, 0, 8, 0)
         self._layout.setSpacing(4)
+        self._nobody = QLabel(
+            say("No colony stands here. Bees have come: Ctrl+N. Another apiary: Ctrl+Shift+G.")
+        )
+        self._nobody.setObjectName("small")
+        self._layout.addWidget(self._nobody)
         self._layout.addStretch(1)
         self.setWidget(self._row)
         self._fields: list[StandField] = []
+        self.before = self._edge_button("‹", say("Earlier stands"), -1)
+        self.after = self._edge_button("›", say("Later stands"), 1)
+        bar = self.horizontalScrollBar()
+        bar.valueChanged.connect(lambda _value: self._show_edges())
+        bar.rangeChanged.connect(lambda _least, _most: self._show_edges())
         desk.spot_changed.connect(self._spot_changed)
         desk.book_changed.connect(self._book_changed)
-        desk.palette_changed.connect(lambda _p: self._row.update())
+        desk.palette_changed.connect(lambda _palette: self._dress())
         self.refill()
 
     def cards(self) -> list[StandCard]:
@@ -139,7 +159,9 @@ class StandsStrip(QScrollArea):
             else:
                 field = StandField(self._desk, card)
                 self._fields.append(field)
+                field.stepped.connect(self._step_focus)
                 self._layout.insertWidget(at, field)
+        self._nobody.setVisible(not cards)
         self._mark()
         if held is not None:
             self.focus_colony(held)
@@ -162,6 +184,49 @@ class StandsStrip(QScrollArea):
         if 0 <= target < len(ids):
             self._desk.go(colony_id=ids[target])
 
+    def _step_focus(self, by: int) -> None:
+        held = next((at for at, field in enumerate(self._fields) if field.hasFocus()), None)
+        if held is not None and 0 <= held + by < len(self._fields):
+            self._fields[held + by].setFocus(Qt.FocusReason.TabFocusReason)
+            self.ensureWidgetVisible(self._fields[held + by], 30, 0)
+
+    # --- scrolling --------------------------------------------------------------------------------
+
+    def _edge_button(self, sign: str, words: str, way: int) -> QToolButton:
+        made = QToolButton(self)
+        made.setText(sign)
+        made.setAccessibleName(words)
+        made.setToolTip(words)
+        made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        made.setFixedSize(_EDGE, HEIGHT - 12)
+        made.clicked.connect(lambda: self._scroll(way * (self.viewport().width() - _WIDEST)))
+        made.hide()
+        return made
+
+    def _scroll(self, by: int) -> None:
+        bar = self.horizontalScrollBar()
+        bar.setValue(bar.value() + by)
+
+    def _show_edges(self) -> None:
+        bar = self.horizontalScrollBar()
+        self.before.setVisible(bar.value() > bar.minimum())
+        self.after.setVisible(bar.value() < bar.maximum())
+        self.before.move(2, 6)
+        self.after.move(self.width() - _EDGE - 2, 6)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """A wheel goes along the stands, whichever way it turns."""
+        turned = event.angleDelta()
+        self._scroll(-(turned.x() or turned.y()))
+        event.accept()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The buttons stay at the ends."""
+        super().resizeEvent(event)
+        self._show_edges()
+
+    # --- answers to signals -----------------------------------------------------------------------
+
     def _spot_changed(self, spot: Spot) -> None:
         if (spot.apiary_id, self._standing_day()) != self._shown:
             self.refill()
@@ -172,16 +237,23 @@ class StandsStrip(QScrollArea):
         if changes.everything or any(changes.touches(kind) for kind in SHOWN):
             self.refill()
 
+    def _dress(self) -> None:
+        for field in self._fields:
+            field.update()
+
     def _mark(self) -> None:
         for field in self._fields:
             chosen = field.card.colony_id == self._desk.spot.colony_id
             field.set_chosen(chosen=chosen)
             if chosen:
-                self.ensureWidgetVisible(field, 20, 0)
+                self.ensureWidgetVisible(field, 30, 0)
 
 
 class StandField(QWidget):
     """One colony: its hive drawn small, its name, its state."""
+
+    stepped = Signal(int)
+    """The keyboard wants to go so many stands on."""
 
     def __init__(self, desk: Desk, card: StandCard) -> None:
         """The field of one card."""
@@ -212,8 +284,6 @@ class StandField(QWidget):
 
     def sizeHint(self) -> QSize:
         """As wide as its words ask, within reason."""
-        from PySide6.QtGui import QFontMetrics
-
         name = QFontMetrics(theme.serif(19, bold=True)).horizontalAdvance(self.card.name)
         words = QFontMetrics(theme.sans(13)).horizontalAdvance(self.card.words) + 20
         return QSize(max(_LEAST, min(_WIDEST, 60 + max(name, words) + 12)), HEIGHT)
@@ -231,10 +301,8 @@ class StandField(QWidget):
         """Arrows go along the stands, Enter goes in."""
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space}:
             self._desk.go(colony_id=self.card.colony_id)
-        elif event.key() == Qt.Key.Key_Right:
-            self.focusNextChild()
-        elif event.key() == Qt.Key.Key_Left:
-            self.focusPreviousChild()
+        elif event.key() in {Qt.Key.Key_Left, Qt.Key.Key_Right}:
+            self.stepped.emit(1 if event.key() == Qt.Key.Key_Right else -1)
         elif event.key() == Qt.Key.Key_Down:
             self._desk.go(colony_id=self.card.colony_id, view=View.BOX)
         else:

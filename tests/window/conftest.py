@@ -1,0 +1,144 @@
+"""The whole window on a screen nobody sees, on a book with four colonies, worked with real keys.
+
+What a dialog asks is answered by keys too: `answer` waits for the next dialog and hands it to a test.
+"""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QObject, Qt, QTimer
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
+from pytestqt.qtbot import QtBot
+
+from beeworkbook.qt import theme
+from beeworkbook.qt.memory import Memory
+from beeworkbook.qt.palette import LIGHT
+from beeworkbook.window.main_window import MainWindow
+from beeworkbook.window.opening import Opener
+from beeworkbook.window.shell import Shell
+from tests.rounds.orchard import DAY, make_orchard
+
+LOOK_MS = 15
+NO_MODIFIER = Qt.KeyboardModifier.NoModifier
+
+
+class Answerer(QObject):
+    """Answers the dialogs of a window in the order they come, each with a function of the test's own."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._waiting: list[Callable[[QWidget], object]] = []
+        self.seen: list[str] = []
+        self.wrong: list[BaseException] = []
+        self._timer = QTimer(self)
+        self._timer.setInterval(LOOK_MS)
+        self._timer.timeout.connect(self._look)
+
+    def __call__(self, act: Callable[[QWidget], object]) -> None:
+        """Do this to the next dialog. It is given up if the function leaves it open."""
+        self._waiting.append(act)
+        self._timer.start()
+
+    def _look(self) -> None:
+        dialog = QApplication.activeModalWidget()
+        if dialog is None or not dialog.isVisible() or not self._waiting:
+            return
+        self._timer.stop()
+        self.seen.append(dialog.windowTitle())
+        try:
+            self._waiting.pop(0)(dialog)
+        except BaseException as error:  # noqa: BLE001  # raised again when the test ends
+            self.wrong.append(error)
+        if self._waiting:
+            self._timer.start()
+        elif dialog.isVisible() and QApplication.activeModalWidget() is dialog:
+            dialog.close()
+
+    def finish(self) -> None:
+        """Every dialog that was awaited came, and nothing went wrong in answering it."""
+        self._timer.stop()
+        if self.wrong:
+            raise self.wrong[0]
+        assert not self._waiting, "a dialog was awaited that never came"
+
+
+@pytest.fixture
+def answer(qtbot: QtBot) -> Iterator[Answerer]:  # noqa: ARG001  # a timer needs a program
+    made = Answerer()
+    yield made
+    made.finish()
+
+
+@pytest.fixture
+def memory(tmp_path: Path) -> Memory:
+    return Memory(tmp_path / "settings.json")
+
+
+@pytest.fixture
+def orchard(tmp_path: Path) -> Path:
+    """The file of a book with four colonies that were looked at a week ago."""
+    path = tmp_path / "orchard.beebook"
+    make_orchard(path).close()
+    return path
+
+
+@pytest.fixture
+def shell(qtbot: QtBot, memory: Memory) -> Iterator[Shell]:
+    app = QApplication.instance()
+    assert isinstance(app, QApplication)
+    theme.load_fonts()
+    theme.apply_theme(app, LIGHT)
+    made = Shell(memory)
+    qtbot.addWidget(made)
+    made.setWindowState(Qt.WindowState.WindowNoState)
+    made.resize(1366, 705)
+    with qtbot.waitActive(made):
+        made.show()
+    yield made
+    made.close()
+    theme.apply_theme(app, LIGHT)
+
+
+@pytest.fixture
+def opener(shell: Shell, memory: Memory) -> Opener:
+    return Opener(shell, memory, lambda: DAY)
+
+
+@pytest.fixture
+def window(qtbot: QtBot, opener: Opener, orchard: Path) -> MainWindow:
+    """The window on the orchard, in its first round, with the keyboard on it."""
+    assert opener.begin(orchard)
+    assert opener.window is not None
+    opener.window.shell.activateWindow()
+    opener.window.focus_view()
+    qtbot.waitUntil(lambda: QApplication.focusWidget() is not None)
+    return opener.window
+
+
+def press(
+    key: Qt.Key,
+    modifier: Qt.KeyboardModifier = NO_MODIFIER,
+    *,
+    times: int = 1,
+    on: QWidget | None = None,
+) -> None:
+    """Press a key where the keyboard is, shortcuts and all."""
+    for _ in range(times):
+        target = on or QApplication.focusWidget() or QApplication.activeWindow()
+        assert target is not None, "the keyboard is nowhere"
+        QTest.keyClick(target, key, modifier)
+
+
+def write(text: str) -> None:
+    """Type where the keyboard is, replacing what is selected."""
+    for letter in text:
+        target = QApplication.focusWidget()
+        assert target is not None, "the keyboard is nowhere"
+        QTest.keyClicks(target, letter)
+
+
+CTRL = Qt.KeyboardModifier.ControlModifier
+SHIFT = Qt.KeyboardModifier.ShiftModifier
+ALT = Qt.KeyboardModifier.AltModifier
