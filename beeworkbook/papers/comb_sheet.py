@@ -157,10 +157,8 @@ def _under_fields(plan: _Plan) -> Rect:
 
 
 def _note_lines(model: CombSheetModel, form: Form) -> list[str]:
-    texts = note_texts(model, mark_texts(model))
     left_out = [box.name for box in model.boxes if not _is_noted(box)]
-    if left_out:
-        texts.append(say("No comb noted: {boxes}.", boxes=", ".join(left_out)))
+    texts = note_texts(model, mark_texts(model), left_out)
     return broken(texts, text_columns(form, form.body).left.width)
 
 

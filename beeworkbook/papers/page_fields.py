@@ -11,11 +11,13 @@ from typing import Final
 
 from beeworkbook.colony.records import Question, Reply
 from beeworkbook.colony.sheet_models import CombSheetModel, SheetVisit
+from beeworkbook.comb.contents import Content, Face, MarkKind, Origin
 from beeworkbook.papers import symbols
 from beeworkbook.papers.answer_words import answer_words, reply_words, says_more, ticked_words
 from beeworkbook.papers.comb_forms import TICK_MM, Form
 from beeworkbook.papers.field_map import Field, FieldKind
 from beeworkbook.papers.fonts import LABEL, NOTE, SMALL, Style, shortened, width_mm, wrapped
+from beeworkbook.papers.mark_words import marked
 from beeworkbook.papers.page import FIRM_MM, HAIR_MM, Document
 from beeworkbook.papers.rect import Rect
 from beeworkbook.words import date_words, number, say
@@ -26,6 +28,7 @@ RULED_MM: Final = 7.0
 _ASKED: Final = (Question.QUEEN, Question.EGGS, Question.CELLS, Question.SIGNS)
 _REPLIES: Final = (Reply.YES, Reply.NO, Reply.NOT_LOOKED)
 _WIDE: Final = 75.0
+_MARKED: Final = {MarkKind.QUEEN: Question.QUEEN, MarkKind.QUEEN_CELL: Question.CELLS}
 
 
 @dataclass(frozen=True)
@@ -96,11 +99,33 @@ def _draw_question(
     for reply in _REPLIES:
         box = Rect(x, place.y + 4.5, TICK_MM, TICK_MM)
         document.box(box, FIRM_MM)
-        if now and now.reply is reply:
+        if model.visit and _reply(question, model) is reply:
             symbols.cross(document, box)
         x = box.right + 1.0
         x += _beside(document, x, box, reply_words(reply)) + 2.0
         yield Field(f"page.{question.value}.{reply.value}", FieldKind.TICK, box)
+
+
+def _reply(question: Question, model: CombSheetModel) -> Reply | None:
+    """The reply that was given; where none was, yes for what was seen on a comb, and never no."""
+    given = model.visit.answers.get(question) if model.visit else None
+    if given is not None and given.reply is not None:
+        return given.reply
+    return Reply.YES if question in _seen_on_combs(model) else None
+
+
+def _seen_on_combs(model: CombSheetModel) -> set[Question]:
+    kinds = {mark.kind for _, mark in marked(model)}
+    seen = {question for kind, question in _MARKED.items() if kind in kinds}
+    sides = (comb.side(face) for box in model.boxes for comb in box.combs for face in Face)
+    if any(
+        side.cells is not None
+        and side.origin is not Origin.ASSUMED
+        and bool((side.cells == Content.EGGS).any())
+        for side in sides
+    ):
+        seen.add(Question.EGGS)
+    return seen
 
 
 def _beside(document: Document, x: float, box: Rect, words: str) -> float:
@@ -116,7 +141,8 @@ def _last_answer(last: SheetVisit | None, question: Question) -> str:
     found = last.answers.get(question) if last else None
     if last is None or found is None:
         return ""
-    return f"{date_words(last.day)} {ticked_words(question, found)}"
+    words = "–" if found.reply is Reply.NOT_LOOKED else ticked_words(question, found)
+    return f"{date_words(last.day)} {words}"
 
 
 def _written(model: CombSheetModel) -> Iterator[tuple[str, str, str, str]]:
@@ -189,8 +215,11 @@ def draw_ruled(document: Document, columns: Columns, title: str) -> Iterator[Fie
         )
 
 
-def note_texts(model: CombSheetModel, marks: Sequence[str]) -> list[str]:
-    """All that a filled sheet says in words: the sentences, the keeper's note, the marks, what is next."""
+def note_texts(model: CombSheetModel, marks: Sequence[str], left_out: Sequence[str] = ()) -> list[str]:
+    """All that a filled sheet says in words: sentences, the keeper's note, marks, what is next.
+
+    left_out are the boxes of which no comb was noted.
+    """
     visit = model.visit
     if visit is None:
         return []
@@ -200,6 +229,8 @@ def note_texts(model: CombSheetModel, marks: Sequence[str]) -> list[str]:
     if visit.next_day and visit.next_reason:
         day = date_words(visit.next_day)
         last.append(say("Next look {day}: {reason}", day=day, reason=visit.next_reason))
+    if left_out:
+        last.append(say("No comb noted: {boxes}.", boxes=", ".join(left_out)))
     if model.bring:
         last.append(say("Bring: {what}.", what=", ".join(model.bring)))
     texts = (" ".join(visit.sentences), visit.note, " · ".join(marks), " ".join(last))

@@ -50,5 +50,5 @@ def test_a_shortened_text_fits_its_room(text: str, room: float) -> None:
 
 def test_a_style_knows_its_leading_in_millimetres() -> None:
     assert SMALL.size == LEAST_POINT
-    assert NOTE.leading_mm == pytest.approx(12 / 72 * 25.4)
+    assert NOTE.leading_mm == pytest.approx(NOTE.leading / 72 * 25.4)
     assert 0 < SMALL.height_mm < SMALL.leading_mm

@@ -3,7 +3,7 @@ from datetime import date
 import pytest
 
 from beeworkbook.colony.records import Question, Reply
-from beeworkbook.colony.sheet_models import SheetAnswer, SheetVisit
+from beeworkbook.colony.sheet_models import CombSheetModel, SheetAnswer, SheetVisit
 from beeworkbook.papers.comb_forms import field_form, forms
 from beeworkbook.papers.options import Paper, PaperOptions
 from beeworkbook.papers.page_fields import (
@@ -29,6 +29,37 @@ def test_exactly_the_reply_given_is_ticked(reply: Reply) -> None:
         if darkness(cut(picture, page.field(f"page.eggs.{each}").place.inset(0.6))) > 0.05
     ]
     assert ticked == [reply]
+
+
+def test_what_was_seen_on_a_comb_is_ticked_where_nobody_answered_and_never_against_an_answer() -> None:
+    def ticked(model: CombSheetModel, question: str) -> list[Reply]:
+        printed = print_combs(model)
+        page = next(
+            page for page in printed.maps[0].pages if any(f.name == "page.temper" for f in page.fields)
+        )
+        picture = printed.picture(page.page - 1)
+        places = {reply: page.field(f"page.{question}.{reply}").place.inset(0.6) for reply in Reply}
+        return [reply for reply, place in places.items() if darkness(cut(picture, place)) > 0.05]
+
+    silent = invented.model(invented.marked_box(), filled=True, visit=invented.visit(answers={}))
+    assert [ticked(silent, question) for question in ("eggs", "queen", "cells", "signs")] == [
+        [Reply.YES],
+        [Reply.YES],
+        [Reply.YES],
+        [],
+    ]
+    said = {Question.EGGS: SheetAnswer("-", Reply.NOT_LOOKED)}
+    spoken = invented.model(invented.marked_box(), filled=True, visit=invented.visit(answers=said))
+    assert ticked(spoken, "eggs") == [Reply.NOT_LOOKED]
+
+
+def test_what_is_only_assumed_ticks_nothing() -> None:
+    from beeworkbook.comb.contents import Origin
+
+    box = invented.box(places=3, origins=dict.fromkeys((1, 2, 3), Origin.ASSUMED))
+    printed = print_combs(invented.model(box, filled=True, visit=invented.visit(answers={})))
+    place = printed.maps[0].pages[0].field("page.eggs.yes").place
+    assert darkness(cut(printed.picture(0), place.inset(0.6))) < 0.01
 
 
 def test_what_was_typed_stands_beside_where_it_says_more_than_the_tick() -> None:
@@ -60,7 +91,7 @@ def test_a_filled_page_says_what_was_noted_and_a_blank_one_what_was_last_time() 
     ):
         assert words in filled
     blank = print_combs(invented.model(invented.box(places=3))).whole_text
-    for words in ("Temper quiet", "Eggs seen 9 May yes", "Queen seen 9 May not looked", "Notes"):
+    for words in ("Temper quiet", "Eggs seen 9 May yes", "Queen seen 9 May –", "Notes"):
         assert words in blank
     assert "Brood on 7 combs" not in blank
 
