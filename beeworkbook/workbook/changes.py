@@ -95,10 +95,10 @@ def _difference(before: Side | None, after: Side | None, cells_of: Callable[[Sid
     one = before or after
     if one is None or (before and after and before.cells == after.cells):
         return read_only(np.empty(0, np.intp))
+    if before and after and before.frame_type != after.frame_type:
+        return read_only(np.arange(max(cells_of(before), cells_of(after))))
     count = cells_of(one)
     was, now = (_unpacked(side, count) for side in (before, after))
-    if len(was) != len(now):
-        return read_only(np.arange(max(len(was), len(now))))
     return read_only(np.flatnonzero(was != now))
 
 

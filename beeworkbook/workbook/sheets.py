@@ -12,7 +12,7 @@ from typing import Final, Protocol
 from beeworkbook.colony.asked import asked_questions
 from beeworkbook.colony.dues import bring_words, due_words
 from beeworkbook.colony.feeding import write_feed, write_left
-from beeworkbook.colony.hive import HiveDay, PartDay, PlacedFrame, holds_on
+from beeworkbook.colony.hive import HiveDay, PartDay, holds_on
 from beeworkbook.colony.phrases import feed_left
 from beeworkbook.colony.records import (
     Apiary,
@@ -21,6 +21,7 @@ from beeworkbook.colony.records import (
     ColonyId,
     Due,
     DueKind,
+    Frame,
     FrameId,
     FrameMake,
     FrameStay,
@@ -241,22 +242,20 @@ def _last_known(read: Reader, hive: HiveDay, last: Visit | None) -> _Known:
     known: _Known = {}
     for box in hive.boxes:
         for placed in box.frames:
-            if placed.frame is not None:
-                known[placed.frame.id] = _last_of(read, placed, last)
+            if placed.frame is not None and placed.stay is not None:
+                known[placed.frame.id] = _last_of(read, placed.stay, last)
     return known
 
 
-def _last_of(read: Reader, placed: PlacedFrame, last: Visit) -> dict[Face, Side]:
-    if placed.frame is None or placed.stay is None:
-        return {}
-    frame_id = placed.frame.id
+def _last_of(read: Reader, hangs: FrameStay, last: Visit) -> dict[Face, Side]:
+    frame_id = hangs.frame_id
     found = read.last_sides(frame_id, last.id)
     for side in read.find(Side, visit_id=last.id, frame_id=frame_id):
         if side.origin is not Origin.ASSUMED:
             found[side.face] = side
     stays = read.find(FrameStay, frame_id=frame_id)
     turned = any(stay.turned for stay in stays if holds_on(stay, last.day))
-    if turned == placed.stay.turned:
+    if turned == hangs.turned:
         return found
     return {face.other: side for face, side in found.items()}
 
@@ -265,7 +264,7 @@ def _box(
     read: Reader, hive: HiveDay, box: PartDay, marks: tuple[Mark, ...], known: _Known, noted: _Noted
 ) -> SheetBox:
     combs = tuple(
-        _comb(read, placed, marks, known, noted)
+        _comb(read, placed.place, placed.frame, marks, known, noted)
         for placed in box.frames
         if placed.frame is not None and placed.frame.make is FrameMake.FRAME
     )
@@ -297,11 +296,8 @@ def _remark(box: PartDay) -> str:
 
 
 def _comb(
-    read: Reader, placed: PlacedFrame, marks: tuple[Mark, ...], known: _Known, noted: _Noted
+    read: Reader, place: int, frame: Frame, marks: tuple[Mark, ...], known: _Known, noted: _Noted
 ) -> SheetComb:
-    frame = placed.frame
-    if frame is None:  # pragma: no cover - only places with a frame are asked for
-        raise ValueError("this place is free")
     frame_type = read.frame_type(frame.frame_type)
     mine = tuple(mark for mark in marks if mark.frame_id == frame.id)
     sides = [
@@ -315,7 +311,7 @@ def _comb(
         for face in Face
     ]
     return SheetComb(
-        placed.place,
+        place,
         frame_type.name,
         frame_type.lattice,
         sides[0],

@@ -54,6 +54,28 @@ def test_swapped_sides_name_the_cells_that_differ(keeping: Keeping) -> None:
     assert [cells.tolist() for cells in heard[0].cells.values()] == [expected, expected]
 
 
+def test_a_side_that_became_one_of_another_frame_is_wholly_changed(keeping: Keeping) -> None:
+    from dataclasses import replace
+
+    from beeworkbook.comb.codec import pack
+    from beeworkbook.comb.frames import FRAME_TYPES
+    from beeworkbook.comb.side import blank_cells
+    from beeworkbook.store.transaction import Step
+    from beeworkbook.workbook.changes import changes_of
+
+    side_id = keeping.paint(5)
+    before = keeping.side(5)
+    assert before is not None
+    lattice = FRAME_TYPES["bs_shallow"].lattice
+    after = replace(before, frame_type="bs_shallow", cells=pack(blank_cells(lattice)))
+    changes = changes_of(
+        [Step(Side, side_id, before, after)],
+        lambda _visit: None,
+        lambda side: FRAME_TYPES[side.frame_type].lattice.cells,
+    )
+    assert len(changes.cells[side_id]) == FRAME_TYPES["bs_deep"].lattice.cells
+
+
 def test_the_colony_is_known_through_the_visit_and_the_source_is_passed_on(keeping: Keeping) -> None:
     heard = _hear(keeping)
     me = object()

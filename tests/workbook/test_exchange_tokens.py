@@ -95,6 +95,34 @@ def test_whatever_the_standard_library_refuses_is_refused(data: bytes) -> None:
         assert found == wanted or (isinstance(found, float) and math.isinf(found))
 
 
+@pytest.mark.parametrize(
+    ("text", "reason"),
+    [
+        ('{"a"', "breaks off"),
+        ('{"a" 1}', "where ':' has to be"),
+        ('{"a": 1 "b": 2}', "where ',' has to be"),
+        ("[1 2]", "where ',' has to be"),
+        ("{1: 2}", "a name has to be a text"),
+        (r'"\x"', "an escape that is none"),
+        (r'"\u12"', "an escape that is none"),
+        ('"a\nb"', "holds what none may hold"),
+        ('"a', "does not end"),
+        ("[1,]", "no value begins like that"),
+        ("nul", "is no value"),
+        ("01", "is no value"),
+        ("+1", "is no value"),
+        ("1.", "is no value"),
+        ("NaN", "is no value"),
+        ("-Infinity", "is no value"),
+        ("1 1", "something follows"),
+        ("", "breaks off"),
+    ],
+)
+def test_a_slip_is_told_in_words(text: str, reason: str) -> None:
+    with pytest.raises(TokenError, match=reason):
+        _events(text.encode())
+
+
 def test_limits_are_on_one_value_and_on_depth() -> None:
     assert _events(b"1" * MOST_DIGITS)[0][1] == int("1" * MOST_DIGITS)
     for text in (b"1" * (MOST_DIGITS + 1), b"1" * 100_000, b"1." + b"1" * 100_000):

@@ -4,6 +4,7 @@ from beeworkbook.colony.records import (
     ColonyId,
     DueKind,
     EventKind,
+    FrameMake,
     PartKind,
     Question,
     Reply,
@@ -14,7 +15,9 @@ from beeworkbook.comb.contents import Content, Face, MarkKind, Origin
 from beeworkbook.workbook.edits import (
     AddDue,
     AddEvent,
+    AddFrame,
     AddMark,
+    AddPart,
     BeginRound,
     BeginVisit,
     KeepSheet,
@@ -74,6 +77,28 @@ def test_a_frame_turned_since_has_its_figures_at_its_other_side(keeping: Keeping
     keeping.book.do(TurnFrame(keeping.frame(5), LATER))
     comb = _blank(keeping).boxes[0].combs[4]
     assert (comb.side_a.last, comb.side_b.last) == ("H8", "S4")
+
+
+def test_boxes_are_told_apart_and_a_dummy_is_named(keeping: Keeping) -> None:
+    hive = keeping.book.read.hive_day(keeping.colony, LOOK)
+    assert hive is not None
+    for name in ("", "", "heather"):
+        keeping.book.do(
+            AddPart(hive.hive.id, PartKind.SUPER, LOOK, name=name, frame_type="bs_shallow", places=2)
+        )
+    keeping.book.do(TakeFrame(keeping.frame(11), LOOK))
+    keeping.book.do(AddFrame(keeping.box.id, 11, LOOK, make=FrameMake.DUMMY))
+    boxes = _blank(keeping).boxes
+    assert [box.name for box in boxes] == ["Brood box", "Super 1", "Super 2", "heather"]
+    assert boxes[0].remark == "11 dummy board"
+    assert boxes[1].remark == "1 free, 2 free"
+
+
+def test_a_colony_never_looked_at_has_a_sheet_without_last_time(keeping: Keeping) -> None:
+    other = keeping.another(flank=None)
+    sheet = _blank(keeping, colony=other)
+    assert sheet.last is None
+    assert all(comb.side_a.last == "" for comb in sheet.boxes[0].combs)
 
 
 def test_free_places_and_dummies_are_told_beside_the_box(keeping: Keeping) -> None:

@@ -165,21 +165,16 @@ class MovePart(SingleEdit):
     def apply(self, tx: Transaction) -> Done:
         """Errors: GoneError; RefusedError if it stood on no hive that day and no hive is named."""
         part = the(tx, Part, self.part_id)
-        old = None if self.hive_id is not None and self._is_loose(tx) else self._hive(tx)
-        new = old if self.hive_id is None else the(tx, Hive, self.hive_id).id
-        if new is None:  # pragma: no cover - a part without a hive was refused above
-            raise RefusedError(say("This part stood on no hive on that day."))
-        if old is not None and old != new:
-            restack(tx, old, self.day, lambda order: [each for each in order if each != part.id])
+        if self.hive_id is None:
+            new = _stay_of_part(tx, part.id, self.day).hive_id
+        else:
+            new = the(tx, Hive, self.hive_id).id
+        for stay in tx.find(PartStay, part_id=part.id):
+            if holds_on(stay, self.day) and stay.hive_id != new:
+                restack(tx, stay.hive_id, self.day, lambda order: [each for each in order if each != part.id])
         restack(tx, new, self.day, _inserted(tx, new, part, self.day, self.level))
         label = say("move the {part} on {day}", part=part_words(part.kind), day=date_words(self.day))
         return Done(None, label, _place_in(tx, new, self.day, part.id))
-
-    def _is_loose(self, tx: Transaction) -> bool:
-        return not any(holds_on(stay, self.day) for stay in tx.find(PartStay, part_id=self.part_id))
-
-    def _hive(self, tx: Transaction) -> HiveId:
-        return _stay_of_part(tx, self.part_id, self.day).hive_id
 
 
 @dataclass(frozen=True)

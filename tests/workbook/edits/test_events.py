@@ -3,7 +3,7 @@ from dataclasses import replace
 import pytest
 
 from beeworkbook.colony.records import Event, EventId, EventKind, Queen, QueenId
-from beeworkbook.workbook.edits import AddEvent, ChangeEvent, MoveColony, QueenSpec, RemoveEvent
+from beeworkbook.workbook.edits import AddEvent, AddStand, ChangeEvent, MoveColony, QueenSpec, RemoveEvent
 from beeworkbook.workbook.edits.events import event_words
 from beeworkbook.workbook.errors import RefusedError
 from tests.workbook.keeping import CAME, LATER, LOOK, Keeping, as_int, days_on
@@ -54,6 +54,15 @@ def test_a_colony_that_died_stands_there_that_day_and_no_longer(keeping: Keeping
         keeping.book.do(AddEvent(keeping.colony, LATER, EventKind.SOLD))
     keeping.book.do(RemoveEvent(made))
     assert keeping.book.read.home(keeping.colony, LATER) is not None
+    assert keeping.everything() == before
+
+
+def test_an_end_taken_back_leaves_earlier_homes_alone(keeping: Keeping) -> None:
+    stand = as_int(keeping.book.do(AddStand(keeping.book.read.apiaries()[0].id, "by the wall")))
+    keeping.book.do(MoveColony(keeping.colony, stand, LOOK))  # type: ignore[arg-type]
+    before = keeping.everything()
+    made = EventId(as_int(keeping.book.do(AddEvent(keeping.colony, LATER, EventKind.DIED))))
+    keeping.book.do(RemoveEvent(made))
     assert keeping.everything() == before
 
 

@@ -21,6 +21,7 @@ from beeworkbook.comb.contents import Content, Face, MarkKind, Origin
 from beeworkbook.workbook.edits import (
     AddEvent,
     AddMark,
+    BeginRound,
     BeginVisit,
     GiveFeed,
     LayOutComb,
@@ -29,13 +30,14 @@ from beeworkbook.workbook.edits import (
     MoveVisit,
     RemoveVisit,
     SetAnswer,
+    SetFeedLeft,
     SetNext,
     SetNote,
     SwapSides,
     TakeFrame,
 )
 from beeworkbook.workbook.errors import RefusedError
-from tests.workbook.keeping import LATER, LOOK, Keeping, as_int, days_on
+from tests.workbook.keeping import CAME, LATER, LOOK, Keeping, as_int, days_on
 
 
 def _begin(keeping: Keeping, day: object, colony: object = None) -> VisitId:
@@ -241,8 +243,17 @@ def test_a_visit_joins_another_that_speaks_of_other_things(keeping: Keeping) -> 
     keeping.book.do(LayOutComb(later, keeping.frame(3), "H8"))
     _draw(keeping)
     keeping.book.do(SetAnswer(keeping.visit, Question.EGGS, "y"))
+    keeping.book.do(SetNote(keeping.visit, "steady"))
+    keeping.book.do(AddMark(keeping.visit, MarkKind.NOTE, text="of no comb"))
+    feed = keeping.book.read.feeds(keeping.colony)[0]
+    keeping.book.do(SetFeedLeft(feed.id, "0", LOOK, keeping.visit))
     before = keeping.everything()
     assert keeping.book.do(MoveVisit(keeping.visit, keeping.colony, LATER)) == later
+    joined, left = keeping.book.read.get(Visit, later), keeping.book.read.get(Feed, feed.id)
+    assert joined is not None
+    assert left is not None
+    assert (joined.note, left.left_day, left.left_visit_id) == ("steady", LATER, later)
+    assert "of no comb" in {mark.text for mark in keeping.book.read.marks(later)}
     assert keeping.book.read.get(Visit, keeping.visit) is None
     assert set(keeping.book.read.answers(later)) == {Question.EGGS, Question.POLLEN}
     assert len(keeping.book.read.sides(later)) == 4
@@ -251,6 +262,15 @@ def test_a_visit_joins_another_that_speaks_of_other_things(keeping: Keeping) -> 
     keeping.book.do(SetAnswer(later, Question.EGGS, "n"))
     with pytest.raises(RefusedError, match="speaks of the same"):
         keeping.book.do(MoveVisit(keeping.visit, keeping.colony, LATER))
+
+
+def test_a_visit_goes_to_the_round_of_its_new_day_and_to_none_without_a_home(keeping: Keeping) -> None:
+    apiary = keeping.book.read.apiaries()[0]
+    held = keeping.book.do(BeginRound(apiary.id, LATER))
+    keeping.book.do(MoveVisit(keeping.visit, keeping.colony, LATER))
+    assert keeping.noted().round_id == held
+    keeping.book.do(MoveVisit(keeping.visit, keeping.colony, days_on(CAME, -30)))
+    assert keeping.noted().round_id is None
 
 
 def test_a_removed_visit_takes_all_it_noted_and_comes_back_whole(keeping: Keeping) -> None:

@@ -146,6 +146,15 @@ def test_bees_alone_make_a_side_without_contents_and_leave_a_drawing(keeping: Ke
     assert not keeping.cells(5, Face.B).any()
 
 
+def test_bees_typed_over_eighths_leave_no_eighths(keeping: Keeping) -> None:
+    _type(keeping, 5, "S4")
+    _type(keeping, 5, "W5")
+    side = keeping.side(5)
+    assert side is not None
+    assert (side.typed, side.covered, side.origin) == ("W5", 5, Origin.EIGHTHS)
+    assert not keeping.cells(5).any()
+
+
 def test_bees_noted_apart_stay_and_typed_ones_go_with_their_text(keeping: Keeping) -> None:
     frame = keeping.frame(5)
     keeping.book.do(SetCovered(keeping.visit, frame, Face.A, 6))
