@@ -41,7 +41,7 @@ LIBRARIES: Final[dict[str, tuple[str, ...]]] = {
     "comb": ("numpy", "scipy"),
     "colony": ("numpy", "scipy"),
     "store": ("sqlalchemy", "alembic", "numpy"),
-    "workbook": ("numpy", "ijson"),
+    "workbook": ("numpy",),
     "papers": ("reportlab", "segno", "numpy"),
     "qt": ("PySide6", "numpy"),
     "bench": ("PySide6", "numpy"),
