@@ -77,7 +77,7 @@ def print_round(model: RoundSheetModel, options: PaperOptions | None = None) -> 
     return Printed(stream.getvalue())
 
 
-def cut(picture: Picture, place: Rect, dpi: int = DPI) -> Picture:
+def cut(picture: Picture, place: Rect, dpi: float = DPI) -> Picture:
     """The part of a picture at a place given in millimetres."""
     scale = dpi / 25.4
     top, bottom = round(place.y * scale), round(place.bottom * scale)
