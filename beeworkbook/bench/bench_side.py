@@ -3,13 +3,14 @@
 from typing import Final
 
 from PySide6.QtCore import QPointF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPolygonF
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from beeworkbook.bench.canvas import SideCanvas
 from beeworkbook.bench.hand import Hand
 from beeworkbook.bench.numbers import side_numbers, tally_of
 from beeworkbook.bench.on_show import CombOnShow, SideOnShow
+from beeworkbook.bench.viewport import highest
 from beeworkbook.colony.records import Way
 from beeworkbook.comb.contents import Face
 from beeworkbook.comb.eighths import read_back, whole_eighths
@@ -127,6 +128,7 @@ class BenchSide(QWidget):
         whole.addWidget(band)
         whole.addWidget(self.canvas, 1)
         whole.addLayout(self._foot)
+        whole.addStretch(0)
         right = self.face is Face.B
         self._numbers.setAlignment(
             (Qt.AlignmentFlag.AlignLeft if right else Qt.AlignmentFlag.AlignRight)
@@ -169,12 +171,23 @@ class BenchSide(QWidget):
                 marks=comb.on_side(self.face),
                 entrance=mark,
             )
+        self._hold_low()
         self._name_it(comb, shown)
         self.count_now()
 
     def show_comb_name(self, *, shown: bool) -> None:
         """Whether the comb's name stands before the side's."""
         self._comb_label.setVisible(shown)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The canvas is no higher than its comb, so that the numbers stand right below it."""
+        super().resizeEvent(event)
+        self._hold_low()
+
+    def _hold_low(self) -> None:
+        lattice = self.canvas.side.lattice
+        if lattice is not None:
+            self.canvas.setMaximumHeight(highest(lattice, self.width()))
 
     def forget(self) -> None:
         """The next comb is another one, or lies in another visit: show all of it."""

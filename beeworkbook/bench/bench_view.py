@@ -6,6 +6,7 @@ the canvas's, the meaning of keys bench_keys', the numbers' wording numbers'.
 
 from typing import Final
 
+import numpy as np
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QMenu, QSizePolicy, QToolButton, QVBoxLayout, QWidget
@@ -19,7 +20,7 @@ from beeworkbook.bench.on_show import CombOnShow, comb_on_show
 from beeworkbook.colony.hive import PartDay, PlacedFrame
 from beeworkbook.colony.records import Mark, Visit
 from beeworkbook.comb.codec import unpack
-from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind
+from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind, Origin
 from beeworkbook.comb.key_letters import installed_letters
 from beeworkbook.comb.regions import replace_content
 from beeworkbook.comb.side import CellPatch, PatchMismatchError
@@ -227,6 +228,7 @@ class BenchView(QWidget):
         return self.desk.do(edit, source=self)  # type: ignore[arg-type]
 
     def _paint(self, face: Face, patch: CellPatch, content: Content) -> None:
+        patch = self._without_what_was_assumed(face, patch)
         visit_id, frame_id = self.desk.visit_to_write(), self.desk.spot.frame_id
         made = None
         if visit_id is not None and frame_id is not None:
@@ -237,6 +239,16 @@ class BenchView(QWidget):
         if made is None:
             self.sides[face].forget()
             self.refresh()
+
+    def _without_what_was_assumed(self, face: Face, patch: CellPatch) -> CellPatch:
+        """Painting on an assumed side keeps only what was painted: nobody saw the rest."""
+        shown = self._comb.sides.get(face) if self._comb is not None else None
+        if shown is None or shown.side is None or shown.side.origin is not Origin.ASSUMED:
+            return patch
+        seen = np.full_like(shown.cells, Content.NOT_RECORDED)
+        seen[patch.indices] = patch.after
+        self.desk.tell(say("This side was only assumed, so what you paint is all that counts on it."))
+        return CellPatch.between(shown.cells, seen)
 
     def _mark(self, kind: MarkKind, cell_kind: CellKind | None = None) -> None:
         """A mark on the cell in hand; without one it belongs to the side and is given no place."""

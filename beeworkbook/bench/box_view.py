@@ -8,7 +8,16 @@ from typing import Final
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
 
 from beeworkbook.bench.bench_side import QuietLabel
 from beeworkbook.bench.bench_view import step_comb
@@ -173,7 +182,7 @@ class BoxView(QWidget):
             for part in (hive.boxes if hive else ())
             if box is None or part.part.id != box.part.id
         ]
-        if self.window().height() < _ROOMY:
+        if not self._is_roomy:
             # On a low screen a box of which nothing was noted is still in the stack beside the combs.
             others = [(part, combs) for part, combs in others if any(_is_noted(comb) for comb in combs)]
         while len(self._folded) > len(others):
@@ -182,17 +191,25 @@ class BoxView(QWidget):
             made = FoldedBox(self.desk.palette)
             made.opened.connect(lambda part_id: self.desk.go(part_id=part_id, frame_id=None))
             self._folded.append(made)
-        level = box.stay.level if box else 0
+        # On a low screen they share one strip; else each has its own, above or below as it stands.
+        level = box.stay.level if box and self._is_roomy else -1
+        across = QBoxLayout.Direction.TopToBottom if self._is_roomy else QBoxLayout.Direction.LeftToRight
+        self._above.setDirection(across)
         for folded, (part, combs) in zip(self._folded, reversed(others), strict=True):
             (self._above if part.stay.level > level else self._below).addWidget(folded)
             folded.show_box(part, combs)
+
+    @property
+    def _is_roomy(self) -> bool:
+        return self.window().height() >= _ROOMY
 
     def _fit_height(self) -> None:
         bar = 0
         if self.row.width() > self._scroll.viewport().width() + 1:
             bar = self._scroll.horizontalScrollBar().sizeHint().height()
         self._scroll.setFixedHeight(self.row.height() + bar)
-        self.setFixedHeight(_HEAD_PX + self.row.height() + bar + len(self._folded) * FOLDED_PX + 4)
+        strips = len(self._folded) if self._is_roomy else min(1, len(self._folded))
+        self.setFixedHeight(_HEAD_PX + self.row.height() + bar + strips * FOLDED_PX + 4)
 
     def _book_changed(self, changes: Changes) -> None:
         spot = self.desk.spot

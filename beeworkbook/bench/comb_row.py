@@ -205,6 +205,11 @@ class CombRow(QWidget):
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Light the seam under the pointer."""
         self._light(self.seam_at(event.position()))
+        side = self.side_at(event.position())
+        if side is not None and self._seam is not None:
+            place, face = side
+            seam = say("Seam {seam}", seam=f"{self._seam}|{self._seam + 1}")
+            self.setToolTip(f"{seam}. {_said(self._combs[place - 1], face)}")
 
     def leaveEvent(self, event: QEvent) -> None:
         """No seam is pointed at."""

@@ -12,6 +12,8 @@ from beeworkbook.comb.contents import Content
 from beeworkbook.comb.names import content_name
 from beeworkbook.words import number, say
 
+FIRST_CONTENT: Final = Content.SEALED
+"""What a fresh hand holds: sealed brood is most often what there is to paint."""
 LEAST_MM: Final = 2.0
 MOST_MM: Final = 60.0
 STEP: Final = 1.25
@@ -40,9 +42,9 @@ class Hand(QObject):
     content_changed = Signal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
-        """A brush of 24 mm with sealed brood, which is most often what there is to paint."""
+        """A brush of 24 mm."""
         super().__init__(parent)
-        self.content = Content.SEALED
+        self.content = FIRST_CONTENT
         self.radius_mm = 12.0
         self.tool = ToolName.BRUSH
         self.only: Content | None = None

@@ -27,7 +27,7 @@ from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.errors import NotReadableError, RefusedError
 
 _HIGH_PX: Final = 30
-_FIELD_PX: Final = 190
+_FIELD_PX: Final = 240
 _ENTER: Final = {Qt.Key.Key_Return, Qt.Key.Key_Enter}
 
 
@@ -153,6 +153,8 @@ class KeyLine(QWidget):
             self.field.setText(self._kept)
             if self.field.hasFocus():
                 self.field.selectAll()
+            else:
+                self.field.home(False)
             self._read()
         self._last.say(self._last_words())
 

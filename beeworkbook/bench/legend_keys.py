@@ -6,6 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QGridLayout, QSizePolicy, QWidget
 
+from beeworkbook.bench.hand import FIRST_CONTENT
 from beeworkbook.comb.contents import KEY_LETTERS, Content, MarkKind
 from beeworkbook.comb.key_letters import installed_letters
 from beeworkbook.comb.names import content_name
@@ -126,6 +127,7 @@ class LegendKeys(QWidget):
         self.setAccessibleName(say("legend and keys"))
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         desk.palette_changed.connect(self._palette_changed)
+        self.show_content(FIRST_CONTENT)
 
     def show_content(self, content: Content) -> None:
         """Show what is in the hand."""

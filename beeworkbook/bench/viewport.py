@@ -143,5 +143,10 @@ class Viewport:
         return x - half_x, y - half_y
 
 
+def highest(lattice: Lattice, width: int) -> int:
+    """The height a canvas of this width can use: its comb in true proportion and the wood round it."""
+    return math.ceil((width - 2 * SIDE_PX) * lattice.height_mm / lattice.width_mm) + TOP_PX + BOTTOM_PX
+
+
 def _between(value: float, least: float, most: float) -> float:
     return (least + most) / 2 if least > most else max(least, min(most, value))

@@ -66,3 +66,17 @@ def test_only_cells_that_differ_are_drawn_again(desk: Desk, keeping: Keeping, qt
     side.show_comb(after, 11, Way.COLD)
     assert side.tally is not None
     assert side.tally.cells[Content.POLLEN] > 30
+
+
+def test_the_numbers_stand_right_below_the_comb(desk: Desk, keeping: Keeping, qtbot: QtBot) -> None:
+    box = desk.box()
+    assert box is not None
+    side = BenchSide(Face.A, Hand(), LIGHT, with_comb=True)
+    qtbot.addWidget(side)
+    side.show_comb(comb_on_show(keeping.book, box.frames[4], keeping.visit), 11, Way.COLD)
+    side.resize(500, 900)
+    side.show()
+    view = side.canvas.view
+    assert view is not None
+    qtbot.waitUntil(lambda: side.canvas.height() < 320)
+    assert side.canvas.height() >= view.height

@@ -110,6 +110,23 @@ def test_a_stroke_that_cannot_be_kept_is_shown_no_longer(
     assert not canvas(bench).side.cells.any()
 
 
+def test_what_was_only_assumed_does_not_count_when_it_is_painted_on(
+    bench: BenchView, desk: Desk, qtbot: QtBot
+) -> None:
+    type_comb(desk, "?")
+    assert canvas(bench).side.look == Origin.ASSUMED
+    with qtbot.waitSignal(desk.told) as told:
+        paint(bench, Face.A, (150.0, 90.0), (152.0, 90.0))
+    assert "only assumed" in told.args[0]
+    counts = canvas(bench).side.counts
+    assert counts[Content.SEALED] > 10
+    assert counts[Content.SEALED] + counts[Content.NOT_RECORDED] == sum(counts)
+    desk.undo()
+    side = noted(desk)
+    assert side is not None
+    assert side.origin is Origin.ASSUMED
+
+
 def test_both_sides_are_painted_each_for_itself(bench: BenchView, desk: Desk) -> None:
     paint(bench, Face.B, (150.0, 90.0), (152.0, 90.0))
     assert desk.spot.face is Face.B

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.bench.box_view import BoxView
+from beeworkbook.bench.folded_box import FOLDED_PX
 from beeworkbook.colony.records import PartId, PartKind
 from beeworkbook.comb.contents import Content, Face
 from beeworkbook.qt.desk import Desk, View
@@ -199,6 +200,39 @@ def test_another_box_is_folded_to_a_strip_that_unfolds(desk: Desk, qtbot: QtBot)
     assert box._folded[0].accessibleName() == "brood box, 11 combs"
     QTest.keyClick(box._folded[0], Qt.Key.Key_Return)
     assert desk.spot.part_id == brood
+
+
+def test_on_a_low_screen_folded_boxes_share_one_strip(desk: Desk, qtbot: QtBot) -> None:
+    hive = desk.hive_day()
+    assert hive is not None
+    assert desk.spot.visit_id is not None
+    for _ in range(2):
+        made = desk.do(
+            AddPart(
+                hive.hive.id,
+                PartKind.SUPER,
+                CAME,
+                frame_type="bs_shallow",
+                places=9,
+                new_frames=Content.EMPTY,
+            )
+        )
+        hive = desk.hive_day()
+        assert hive is not None
+        frame = hive.frames_of(PartId(as_int(made)))[0].frame
+        assert frame is not None
+        desk.do(LayOutComb(desk.spot.visit_id, frame.id, "H8"))
+    heights = []
+    for height in (700, 1000):
+        window = QWidget()
+        qtbot.addWidget(window)
+        window.resize(1090, height)
+        view = BoxView(desk, window)
+        view.resize(1090, view.height())
+        window.show()
+        assert len(view._folded) == 2
+        heights.append(view.height() - view.row.height())
+    assert heights[1] - heights[0] == FOLDED_PX
 
 
 def test_a_day_without_a_visit_says_so(box: BoxView, desk: Desk) -> None:
