@@ -112,9 +112,9 @@ class MainWindow(QWidget):
 
     def _build_menus(self) -> None:
         bar = self.shell.menuBar()
-        bar.clear()
         for name in MENUS:
-            menu = bar.addMenu(say(name))
+            menu = QMenu(say(name), self)
+            bar.addMenu(menu)
             menu.setToolTipsVisible(True)
             group = 0
             for spec in (spec for spec in ACTIONS if spec.menu == name):
@@ -125,7 +125,7 @@ class MainWindow(QWidget):
         self.told_line = ToldLine(bar)
 
     def _add_action(self, menu: QMenu, spec: ActionSpec) -> None:
-        action = QAction(say(spec.text), self.shell)
+        action = QAction(say(spec.text), self)
         action.setShortcut(QKeySequence(spec.keys))
         action.setToolTip(say("{tip} ({keys})", tip=say(spec.tip), keys=spec.keys))
         action.setStatusTip(say(spec.tip))
@@ -208,6 +208,8 @@ class MainWindow(QWidget):
                 finish()
         self._remember_spot()
         self.desk.close()
+        # Nothing may be painted or shown anew once the book is closed.
+        self.hide()
         self.desk.book.close()
 
     # --- answers to signals -----------------------------------------------------------------------

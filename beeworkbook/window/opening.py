@@ -73,7 +73,7 @@ class Opener(QObject):
             _log.warning("could not open %s", path, exc_info=True)
             self._say(say("The workbook was not opened"), _sentence(error, path))
             return False
-        self._furnish(book)
+        self.furnish(book)
         return True
 
     def create(self, path: Path, title: str) -> bool:
@@ -85,7 +85,7 @@ class Opener(QObject):
         except (StoreError, RefusedError, OSError) as error:
             self._say(say("No workbook was made"), _sentence(error, path))
             return False
-        self._furnish(book)
+        self.furnish(book)
         return True
 
     def open_sample(self) -> bool:
@@ -105,7 +105,7 @@ class Opener(QObject):
             return
         book = self.window.desk.book
         path = book.path
-        self._clear()
+        self.put_away()
         try:
             restore_copy(path, copy, copies_folder())
         except (StoreError, RefusedError, OSError) as error:
@@ -116,8 +116,9 @@ class Opener(QObject):
 
     _brought_forward = False
 
-    def _furnish(self, book: Workbook) -> None:
-        self._clear()
+    def furnish(self, book: Workbook) -> None:
+        """Put the faces of an open workbook in the place of the ones before."""
+        self.put_away()
         self.window = MainWindow(self._shell, book, self._memory, self)
         self._memory.put("last_workbook", str(book.path))
         self._listen(book.path)
@@ -125,18 +126,19 @@ class Opener(QObject):
         if book.warning:
             self.window.tell(book.warning)
 
-    def _clear(self) -> None:
+    def put_away(self) -> None:
+        """Close the workbook that lies open, if there is one, and listen no more."""
         if self._server is not None:
             self._server.close()
             self._server = None
         if self.window is not None:
-            self.window.put_away()
-            self.window.setParent(None)
-            self.window.deleteLater()
-            self.window = None
+            window, self.window = self.window, None
+            window.put_away()
+            self._shell.bare(say("No workbook lies open"))
+            window.deleteLater()
 
     def _close(self) -> bool:
-        self._clear()
+        self.put_away()
         return True
 
     def _listen(self, path: Path) -> None:

@@ -24,10 +24,19 @@ class Shell(QMainWindow):
         self.setObjectName("ground")
         self.setWindowTitle(say("beeworkbook"))
         self.setMinimumSize(LEAST)
-        waiting = QLabel(say("Opening the workbook"), self)
+        self.bare(say("Opening the workbook"))
+        self._restore()
+
+    def bare(self, words: str) -> None:
+        """Take the furniture out, if there is any, and show these words instead."""
+        held = self.takeCentralWidget()
+        if held is not None:
+            held.hide()
+            held.deleteLater()
+        waiting = QLabel(words, self)
         waiting.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.setCentralWidget(waiting)
-        self._restore()
+        self.menuBar().clear()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Remember the place of the window, and let the furniture put its things away."""

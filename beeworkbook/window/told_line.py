@@ -22,6 +22,8 @@ class ToldLine(QWidget):
         """An empty line in a menu bar."""
         super().__init__(bar)
         self._bar = bar
+        self.sentence = ""
+        """What is told now, in full."""
         self.told = QuietLabel("told")
         self.told.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.kept = QLabel()
@@ -33,16 +35,21 @@ class ToldLine(QWidget):
         row.addWidget(self.kept)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
-        self._timer.timeout.connect(lambda: self.told.say(""))
+        self._timer.timeout.connect(self._forget)
         bar.installEventFilter(self)
         self.fit()
         self.show()
 
     def tell(self, sentence: str) -> None:
         """Show a sentence for a while; what does not fit stands in the tooltip."""
+        self.sentence = sentence
         self.fit()
         self.told.say(sentence)
         self._timer.start(TOLD_MS)
+
+    def _forget(self) -> None:
+        self.sentence = ""
+        self.told.say("")
 
     def say_kept(self, words: str) -> None:
         """Say when the last change was kept, or that nothing can be."""
