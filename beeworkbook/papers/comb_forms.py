@@ -37,9 +37,9 @@ _LOW_MARGIN: Final = 5.0
 _BAR_GAP: Final = 0.75
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class SidePlan:
-    """The places of one side. `ticks` and `bars` go by TICKS and BARS.
+    """The places of one side, one and the same object on every page. `ticks`, `bars` go by TICKS, BARS.
 
     `comb` is the largest a comb can be, `words` the strip above it for label, entrance and last time.
     Tick symbols stand above their box, or beside it where `symbols_beside`.

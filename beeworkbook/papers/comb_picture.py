@@ -44,7 +44,7 @@ def draw_comb(document: Document, place: Rect, lattice: Lattice, side: SheetSide
     paths, border = _described(lattice, side.cells.tobytes(), scale, dash)
     parts = [_opening(document, place)]
     for content, path in paths:
-        fill = _fill(document, content, look.strength)
+        fill = _fill(content, look.strength, colour=document.options.colour)
         parts.append(_region(path, fill, outlined=not dash))
         if side.origin is not Origin.ASSUMED:
             form = pattern_form(document, content, place.width, place.height, _STEPS)
@@ -125,11 +125,10 @@ def _border(regions: Sequence[Sequence[Corners]], dash: str) -> str:
     return " ".join([*parts, "S"])
 
 
-def _fill(document: Document, content: Content, strength: float) -> Ink | None:
+@cache
+def _fill(content: Content, strength: float, *, colour: bool) -> Ink | None:
     """The fill of a region, paler where it is assumed; black only leaves the paper white."""
-    if not document.options.colour:
-        return None
-    return _mixed(_rgb_of(LEGEND[content].fill), WHITE, strength)
+    return _mixed(_rgb_of(LEGEND[content].fill), WHITE, strength) if colour else None
 
 
 def pattern_form(document: Document, content: Content, width: float, height: float, steps: int = 1) -> str:
@@ -137,14 +136,19 @@ def pattern_form(document: Document, content: Content, width: float, height: flo
 
     Units: millimetres; shown where 1/steps of a point is the unit and y runs down.
     """
-    name = f"P{content:d}.{width * 10:.0f}.{height * 10:.0f}.{steps}"
+    name = _form_name(content, width, height, steps)
     document.keep_form(name, width, height, lambda: _pattern(document, content, width, height), steps=steps)
     return name
 
 
+@cache
+def _form_name(content: Content, width: float, height: float, steps: int) -> str:
+    return f"P{content:d}.{width * 10:.0f}.{height * 10:.0f}.{steps}"
+
+
 def _pattern(document: Document, content: Content, width: float, height: float) -> bytes:
     entry, colour = LEGEND[content], document.options.colour
-    fill = _fill(document, content, 1.0) or WHITE
+    fill = _fill(content, 1.0, colour=colour) or WHITE
     ink = _mixed(_ink(document), fill, entry.screen_ink) if colour else BLACK
     return pattern_operators(entry.pattern, width, height, ink, fill)
 

@@ -100,12 +100,19 @@ def _fill_in(document: Document, task: SideTask) -> None:
     for name, place in zip(TICKS, task.plan.ticks, strict=True):
         if ticked[name]:
             symbols.cross(document, place)
-    eighths = bar_eighths(task.side, counts) if task.seen else {}
-    for name, place in zip(BARS, task.plan.bars, strict=False):
-        length = min(max(eighths.get(name, 0.0), 0.0), EIGHTHS) / EIGHTHS * place.width
-        if length > 0:
-            y = place.centre[1]
-            document.line((place.x, y), (place.x + length, y), _LINE_MM)
+    if not task.seen:
+        return
+    eighths = bar_eighths(task.side, counts)
+    lengths = [
+        (place, min(max(eighths[name], 0.0), EIGHTHS) / EIGHTHS * place.width)
+        for name, place in zip(BARS, task.plan.bars, strict=False)
+    ]
+    lines = [
+        ((place.x, place.y + place.height / 2), (place.x + length, place.y + place.height / 2))
+        for place, length in lengths
+        if length > 0
+    ]
+    document.lines(lines, _LINE_MM)
 
 
 def _counts(side: SheetSide) -> Points:

@@ -4,7 +4,7 @@ Output is the same bytes for the same sheet: no clock, no random names. What is 
 elsewhere.
 """
 
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Callable, Hashable, Iterable, Sequence
 from functools import lru_cache
 from typing import BinaryIO, Final, Literal
 
@@ -46,6 +46,7 @@ class Document:
         self.options = options
         self._canvas = SheetCanvas(stream, self.width_mm * POINTS, self.height_mm * POINTS, title)
         self._described: list[str] = []
+        self._kept: set[str] = set()
         self._repeated: dict[Hashable, list[str]] = {}
         self._pen: tuple[float, Ink] | None = None
         self._fill: Ink | None = None
@@ -89,8 +90,19 @@ class Document:
         self, start: tuple[float, float], end: tuple[float, float], width: float, ink: Ink = BLACK
     ) -> None:
         """A straight line with square ends."""
-        self._stroked(width, ink)
-        self._described.append(f"{self._point(*start)} m {self._point(*end)} l S")
+        self.lines(((start, end),), width, ink)
+
+    def lines(
+        self,
+        ends: Iterable[tuple[tuple[float, float], tuple[float, float]]],
+        width: float,
+        ink: Ink = BLACK,
+    ) -> None:
+        """Several straight lines of one kind."""
+        drawn = " ".join(f"{self._point(*start)} m {self._point(*end)} l" for start, end in ends)
+        if drawn:
+            self._stroked(width, ink)
+            self._described.append(f"{drawn} S")
 
     def box(self, place: Rect, width: float = THIN_MM, ink: Ink = BLACK, fill: Ink | None = None) -> None:
         """An outlined rectangle, the line's middle on its edge; width 0 draws the fill alone."""
@@ -150,8 +162,9 @@ class Document:
         The drawing is in points from its top left corner, y down, and is cut at its edges, or so far
         outside them as the rim is wide. Units: millimetres.
         """
-        if self._canvas.hasForm(name):
+        if name in self._kept:
             return
+        self._kept.add(name)
         low, right, bottom = (round(mm * POINTS, 2) for mm in (-rim, width + rim, height + rim))
         self._canvas.keep(name, (low, low, right, bottom), made(), steps)
 

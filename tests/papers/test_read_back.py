@@ -9,6 +9,7 @@ import numpy as np
 import numpy.typing as npt
 import pytest
 
+from beeworkbook.comb.contents import Content
 from beeworkbook.papers.field_map import FieldKind, PageMap, field_map_from_json
 from beeworkbook.papers.markers import marker_meaning
 from beeworkbook.papers.options import Paper, PaperOptions
@@ -45,8 +46,7 @@ def straightened(photograph: Grey, page: PageMap) -> tuple[set[int], Grey]:
     paper = np.array([places[number] for number in found], np.float32) * 8
     flatten, _ = cv2.findHomography(seen, paper, cv2.RANSAC)
     size = (round(page.width_mm * 8), round(page.height_mm * 8))
-    flat: Grey = cv2.warpPerspective(photograph, flatten, size)
-    return set(found), flat
+    return set(found), cv2.warpPerspective(photograph, flatten, size).astype(np.uint8)
 
 
 @pytest.mark.parametrize("paper", [Paper.A4, Paper.LETTER])
@@ -68,15 +68,14 @@ def test_a_photograph_of_a_filled_sheet_can_be_read(frame: str, paper: Paper) ->
 
     white = cv2.GaussianBlur(cv2.dilate(flat, np.ones((61, 61))), (0, 0), 40)
     even = np.dstack([np.clip(flat / white * 255, 0, 255).astype(np.uint8)] * 3)
-    for comb in box.combs[
-        : len({field.name.split(".")[1] for field in page.fields if ".comb" in field.name}) - 1
-    ]:
-        check_ticks_and_bars(even, page, f"box1.comb{comb.place}.A", invented.eighths_of(comb.place, 6))
+    printed_here = {field.name for field in page.fields}
+    for place in range(1, 7):
+        side = f"box1.comb{place}.A"
+        if f"{side}.comb" in printed_here:
+            check_ticks_and_bars(even, page, side, invented.eighths_of(place, 6))
 
 
-def check_ticks_and_bars(flat: Picture, page: PageMap, side: str, eighths: dict[object, float]) -> None:
-    from beeworkbook.comb.contents import Content
-
+def check_ticks_and_bars(flat: Picture, page: PageMap, side: str, eighths: dict[Content, float]) -> None:
     for name, ticked in (("looked", True), ("eggs", Content.EGGS in eighths), ("queen", False)):
         place = page.field(f"{side}.{name}").place
         assert (darkness(cut(flat, place.inset(0.9), FLAT_DPI)) > 0.12) == ticked, (side, name)
