@@ -92,7 +92,8 @@ def _how(model: CombSheetModel) -> str:
             " Comb: sketch if you like, write the other letters in."
         )
     return say(
-        "Full outlines were painted. Broken outlines were laid out from eighths: their place is a guess."
+        "Full outlines were painted. Broken ones were laid out from eighths: their place is a guess."
+        " Dotted ones are only assumed."
     )
 
 
@@ -102,6 +103,7 @@ def _standing(document: Document, model: CombSheetModel) -> str:
     if model.stand_name:
         where.append(say("stand {name}", name=model.stand_name))
     said = ", ".join(where)
+    said = said[:1].upper() + said[1:]
     parts = [f"{said}." if said else "", f"{model.hive_name}." if model.hive_name else ""]
     parts.append(say("Queen: {queen}.", queen=model.queen) if model.queen else "")
     return " ".join(part for part in parts if part)
