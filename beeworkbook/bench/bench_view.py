@@ -17,6 +17,7 @@ from beeworkbook.bench.hand import Hand
 from beeworkbook.bench.mark_menu import fill_mark_menu
 from beeworkbook.bench.numbers import comb_numbers
 from beeworkbook.bench.on_show import CombOnShow, comb_on_show
+from beeworkbook.bench.seen_face import SeenFace
 from beeworkbook.colony.hive import PartDay, PlacedFrame
 from beeworkbook.colony.records import Mark, Visit
 from beeworkbook.comb.codec import unpack
@@ -36,7 +37,7 @@ FOLD_WIDTH: Final = 900
 _ENTER: Final = {Qt.Key.Key_Return, Qt.Key.Key_Enter}
 
 
-class BenchView(QWidget):
+class BenchView(SeenFace):
     """Both sides of the comb the keeper is at."""
 
     typing_started = Signal(str)
@@ -84,7 +85,7 @@ class BenchView(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def _listen(self) -> None:
-        self.desk.spot_changed.connect(lambda _spot: self.refresh())
+        self.desk.spot_changed.connect(lambda _spot: self.refresh_if_seen())
         self.desk.book_changed.connect(self._book_changed)
         self.desk.palette_changed.connect(self._palette_changed)
         self.hand.content_changed.connect(self.content_changed)
@@ -204,7 +205,7 @@ class BenchView(QWidget):
     def _book_changed(self, changes: Changes) -> None:
         spot = self.desk.spot
         if changes.everything or spot.visit_id in changes.visits or spot.colony_id in changes.colonies:
-            self.refresh()
+            self.refresh_if_seen()
 
     def _palette_changed(self, palette: Palette) -> None:
         for side in self.sides.values():

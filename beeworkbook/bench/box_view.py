@@ -25,6 +25,7 @@ from beeworkbook.bench.comb_row import CombRow, RowSizes
 from beeworkbook.bench.folded_box import FOLDED_PX, FoldedBox
 from beeworkbook.bench.numbers import box_numbers
 from beeworkbook.bench.on_show import CombOnShow, box_words, comb_on_show, combs_on_show
+from beeworkbook.bench.seen_face import SeenFace
 from beeworkbook.bench.stack_strip import STRIP_PX, StackStrip
 from beeworkbook.colony.hive import HiveDay, PartDay
 from beeworkbook.colony.records import FrameId, FrameMake, Mark, Side, Visit, Way
@@ -43,7 +44,7 @@ _ROOMY: Final = 760
 """A window at least so high has room for folded boxes beside a bench of full size."""
 
 
-class BoxView(QWidget):
+class BoxView(SeenFace):
     """The box the keeper looks into."""
 
     typing_started = Signal(str)
@@ -101,7 +102,7 @@ class BoxView(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def _listen(self) -> None:
-        self.desk.spot_changed.connect(lambda _spot: self.refresh())
+        self.desk.spot_changed.connect(lambda _spot: self.refresh_if_seen())
         self.desk.book_changed.connect(self._book_changed)
         self.desk.palette_changed.connect(self._palette_changed)
         self.row.chosen.connect(self._choose)
@@ -213,9 +214,9 @@ class BoxView(QWidget):
 
     def _book_changed(self, changes: Changes) -> None:
         spot = self.desk.spot
-        if changes.everything or spot.colony_id not in changes.colonies:
-            if changes.everything:
-                self.refresh()
+        if not changes.everything and spot.colony_id not in changes.colonies:
+            return
+        if self.waits():
             return
         box, frames = self.desk.box(), self._drawn_on(changes)
         here = {placed.frame.id for placed in box.frames if placed.frame} if box else set()
@@ -229,7 +230,7 @@ class BoxView(QWidget):
 
     def _drawn_on(self, changes: Changes) -> set[FrameId] | None:
         """The combs a change drew on, if it did nothing else; None if all has to be read again."""
-        if any(touched not in {Side, Visit, Mark} for touched, _ in changes.steps):
+        if changes.everything or any(touched not in {Side, Visit, Mark} for touched, _ in changes.steps):
             return None
         found = [
             self.desk.book.read.get(touched, record_id)

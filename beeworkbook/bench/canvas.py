@@ -92,6 +92,7 @@ class SideCanvas(QWidget):
         self._pointer: QPointF | None = None
         self._shape_rect = QRect()
         self._gathered: QRect | None = None
+        self._is_stale = True
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(REST_MS)
@@ -216,16 +217,17 @@ class SideCanvas(QWidget):
             self._view = Viewport.fitted(self.side.lattice, self.width(), self.height(), ratio)
 
     def _redraw(self) -> None:
-        """Draw the kept picture anew for where the comb is looked at from."""
+        """Have the kept picture drawn anew, when it is next seen, for where the comb is looked at from."""
         self._rest.stop()
-        if self._view is not None:
-            self.side.draw(self._view, self._palette)
+        self._is_stale = True
         self.update()
 
     def _settle(self) -> None:
-        """A stroke is painted into the picture, so it has to be the one that is shown."""
-        if self.side.pictured != self._view:
-            self._redraw()
+        """Draw what is due to be drawn: a stroke is painted into the picture that is shown."""
+        if self._view is not None and (self._is_stale or self.side.pictured != self._view):
+            self._rest.stop()
+            self._is_stale = False
+            self.side.draw(self._view, self._palette)
 
     def _side_changed(self, rect: QRect) -> None:
         """Show again what changed in the picture, and no more."""
@@ -458,6 +460,8 @@ class SideCanvas(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The ready picture, and over it what is not the comb's own."""
+        if self._is_stale and not self._rest.isActive():
+            self._settle()
         painter = QPainter(self)
         rect, view, picture = event.rect(), self._view, self.side.picture
         if view is None or picture is None:

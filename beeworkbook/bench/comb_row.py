@@ -85,6 +85,7 @@ class CombRow(QWidget):
         self._seam: int | None = None
         self._sizes = RowSizes(88.0, 84, 47)
         self.pictures = CombPictures()
+        self._is_stale = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
@@ -96,14 +97,21 @@ class CombRow(QWidget):
     def show_combs(self, combs: Sequence[CombOnShow]) -> None:
         """Show these combs; only pictures that differ are drawn again."""
         self._combs = tuple(combs)
-        ratio = self.devicePixelRatioF()
-        self.pictures.show(self._combs, self._sizes.width, self._sizes.height, ratio, self._palette)
+        self._is_stale = True
         self._resize()
         self._say_it()
         self.update()
 
+    def draw(self) -> None:
+        """Draw the pictures that are due; they wait until they are seen."""
+        self._is_stale = False
+        ratio = self.devicePixelRatioF()
+        self.pictures.show(self._combs, self._sizes.width, self._sizes.height, ratio, self._palette)
+
     def show_comb(self, comb: CombOnShow) -> None:
         """One comb has changed: only what differs of it is painted again."""
+        if self._is_stale:
+            self.draw()
         before = self._combs[comb.place - 1]
         self._combs = tuple(comb if held.place == comb.place else held for held in self._combs)
         changed = self.pictures.show_comb(comb, self._palette)
@@ -285,6 +293,8 @@ class CombRow(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The columns in view."""
+        if self._is_stale:
+            self.draw()
         painter = QPainter(self)
         for comb in self._combs:
             if self.column(comb.place).intersects(QRectF(event.rect())):

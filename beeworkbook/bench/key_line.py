@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolic
 from beeworkbook.bench.bench_side import Arrow, QuietLabel
 from beeworkbook.bench.bench_view import step_comb
 from beeworkbook.bench.on_show import comb_on_show, last_text
+from beeworkbook.bench.seen_face import SeenFace
 from beeworkbook.colony.hive import PlacedFrame
 from beeworkbook.colony.records import FrameId, VisitId
 from beeworkbook.comb.key_letters import installed_letters
@@ -79,7 +80,7 @@ class CombField(QLineEdit):
         painter.end()
 
 
-class KeyLine(QWidget):
+class KeyLine(SeenFace):
     """The line below the bench in which the comb the keeper is at is typed."""
 
     left = Signal()
@@ -110,7 +111,7 @@ class KeyLine(QWidget):
         self.field.stepped.connect(self._step)
         self.field.returnPressed.connect(self._enter)
         self.field.installEventFilter(self)
-        desk.spot_changed.connect(lambda _spot: self.refresh())
+        desk.spot_changed.connect(lambda _spot: self.refresh_if_seen())
         desk.book_changed.connect(self._book_changed)
         desk.palette_changed.connect(self._palette_changed)
         self._palette_changed(desk.palette)
@@ -275,7 +276,7 @@ class KeyLine(QWidget):
     def _book_changed(self, changes: Changes) -> None:
         spot = self.desk.spot
         if changes.everything or spot.visit_id in changes.visits or spot.colony_id in changes.colonies:
-            self.refresh()
+            self.refresh_if_seen()
 
     def _palette_changed(self, palette: Palette) -> None:
         self.field.colour = QColor(palette.propolis)

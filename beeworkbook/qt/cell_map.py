@@ -108,7 +108,7 @@ class _Along:
     there: npt.NDArray[np.bool_]
 
 
-@lru_cache(maxsize=6)
+@lru_cache(maxsize=2)
 def cell_map(lattice: Lattice, sight: Sight, width: int, height: int, line_px: float = 1.0) -> CellMap:
     """The map of a picture of width × height pixels, with walls as lines of line_px.
 

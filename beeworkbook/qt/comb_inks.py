@@ -18,7 +18,7 @@ from PySide6.QtGui import QBrush, QColor, QImage, QPainter, QPen, QPolygonF
 from beeworkbook.comb.contents import CONTENTS, Content
 from beeworkbook.comb.lattice import Lattice
 from beeworkbook.comb.legend import LEGEND
-from beeworkbook.comb.patterns import Marks, MarkShape, Pattern, box_marks, cell_marks
+from beeworkbook.comb.patterns import Marks, MarkShape, Pattern, cell_marks, tile
 from beeworkbook.qt.cell_map import CellMap, Coverage
 
 SCREEN_PX_PER_MM: Final = 96 / 25.4
@@ -52,7 +52,7 @@ class InkFields:
                 self.fields[code * size : (code + 1) * size] = _field(self._map, Content(int(code))).ravel()
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=2)
 def ink_fields(cell_map: CellMap) -> InkFields:
     """The fields of a map, shared by all pictures that use it."""
     return InkFields(cell_map)
@@ -69,11 +69,14 @@ def strip_ink(content: Content, width: int, height: int, px_per_px: float) -> Co
     if entry.pattern.shape is MarkShape.NONE:
         return _read_only(np.zeros((height, width), np.uint8))
     scale = SCREEN_PX_PER_MM * px_per_px
-    marks = box_marks(entry.pattern, entry.pattern.strip_mm, (0.0, 0.0, width / scale, height / scale))
-    # Qt draws slanting lines under a pixel too thin, so they are drawn large and averaged.
-    large = coverage(marks, width * _FINEST, height * _FINEST, scale * _FINEST)
-    drawn = large.reshape(height, _FINEST, width, _FINEST).mean(axis=(1, 3)).astype(np.uint8)
-    return _read_only(_strengthened(drawn, entry.screen_ink))
+    repeated = tile(entry.pattern, entry.pattern.strip_mm)
+    columns = max(1, round(repeated.width_mm * scale * _FINEST))
+    rows = max(1, round(repeated.height_mm * columns / repeated.width_mm))
+    drawn = _averaged(coverage(repeated.marks, columns, rows, columns / repeated.width_mm), _FINEST)
+    column = ((np.arange(width) + 0.5) / scale / repeated.width_mm % 1.0 * columns).astype(np.intp)
+    row = ((np.arange(height) + 0.5) / scale / repeated.height_mm % 1.0 * rows).astype(np.intp)
+    laid: Coverage = drawn.take(row % rows, axis=0).take(column % columns, axis=1)
+    return _read_only(_strengthened(laid, entry.screen_ink))
 
 
 def coverage(marks: Marks, width: int, height: int, px_per_mm: float) -> Coverage:
@@ -115,9 +118,13 @@ def _field(cell_map: CellMap, content: Content) -> Coverage:
     pattern = entry.pattern
     if pattern.shape is MarkShape.NONE:
         return np.zeros(cell_map.cell.shape, np.uint8)
-    if pattern.shape is MarkShape.LINE and pattern.angle_deg in {45.0, 135.0}:
+    if _is_slanting(pattern):
         return _strengthened(_slanting(cell_map, pattern), entry.screen_ink)
     return _strengthened(_repeated(cell_map, content), entry.screen_ink)
+
+
+def _is_slanting(pattern: Pattern) -> bool:
+    return pattern.shape is MarkShape.LINE and pattern.angle_deg in {45.0, 135.0}
 
 
 def _slanting(cell_map: CellMap, pattern: Pattern) -> Coverage:
@@ -141,17 +148,17 @@ def _repeated(cell_map: CellMap, content: Content) -> Coverage:
     lattice, sight = cell_map.lattice, cell_map.sight
     wide, high = _CYCLE * lattice.pitch_x_mm, _CYCLE * lattice.pitch_y_mm
     fine = max(1, min(_FINEST, int(_LARGEST_TILE / (wide * sight.scale))))
-    tile = _tile(content, lattice.pitch_x_mm, lattice.pitch_y_mm, round(wide * sight.scale * fine), fine)
-    rows, columns = tile.shape
+    drawn = _tile(content, lattice.pitch_x_mm, lattice.pitch_y_mm, round(wide * sight.scale * fine), fine)
+    rows, columns = drawn.shape
     x = (np.arange(cell_map.width) + 0.5 - sight.left_px) / sight.scale - lattice.left_mm
     y = (np.arange(cell_map.height) + 0.5 - sight.top_px) / sight.scale - lattice.top_mm
     column = np.floor(x / wide % 1.0 * columns).astype(np.intp) % columns
     row = np.floor(y / high % 1.0 * rows).astype(np.intp) % rows
-    found: Coverage = tile.take(row, axis=0).take(column, axis=1)
+    found: Coverage = drawn.take(row, axis=0).take(column, axis=1)
     return found
 
 
-@lru_cache(maxsize=48)
+@lru_cache(maxsize=24)
 def _tile(content: Content, pitch_x_mm: float, pitch_y_mm: float, columns: int, fine: int) -> Coverage:
     """The pattern from the centre of a cell on for four cells and rows, each place averaged over a pixel.
 

@@ -135,7 +135,7 @@ def sights(lattice: Lattice, width: int, height: int) -> Sights:
     return Sights(lattice, width, height)
 
 
-@lru_cache(maxsize=12)
+@lru_cache(maxsize=4)
 def _plain(paint: Paint, width: int, height: int, px_per_px: float) -> npt.NDArray[np.uint32]:
     """Pictures of sides that hold one content all over, by content. Shapes: (12, height × width), flat."""
     colours = colour_table(paint).colours

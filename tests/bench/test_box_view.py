@@ -114,6 +114,7 @@ def test_typing_a_comb_shows_its_text_and_its_picture(box: BoxView, desk: Desk, 
     assert box.row.combs[3].word == "E1O2S4H1"
     assert box.row.pictures.image(box.row.combs[3], Face.A) is not None
     desk.undo()
+    box.row.draw()
     assert box.row.pictures.image(box.row.combs[3], Face.A) is None
 
 
