@@ -114,9 +114,16 @@ class Chart:
 
 
 def nice_ticks(low: float, high: float, most: int) -> tuple[float, ...]:
-    """Round amounts from low to high, at most so many above nought, nought always among them."""
-    raw = max(high, 1e-9) / max(1, most)
-    power = 10.0 ** math.floor(math.log10(raw))
-    step = next(factor * power for factor in (1, 2, 5, 10) if factor * power >= raw * 0.999)
-    first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
+    """Round amounts from low to high, one to so many above nought, nought always among them."""
+    top = max(high, 1e-9)
+    power = 10.0 ** math.floor(math.log10(top))
+    # From the largest round step that still fits below the top to ever finer ones, as long as few enough fit.
+    steps = [factor * power / down for down in (1, 10, 100) for factor in (5, 2, 1)]
+    fitting = [step for step in steps if step <= top * (1 + 1e-9)]
+    step = fitting[0]
+    for finer in fitting:
+        if math.floor(top / finer + 1e-9) > most:
+            break
+        step = finer
+    first, last = math.ceil(low / step - 1e-9), math.floor(top / step + 1e-9)
     return tuple(round(at * step, 9) for at in range(min(first, 0), last + 1))

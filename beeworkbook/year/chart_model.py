@@ -1,12 +1,13 @@
 """From the book and the keeper's choice to a whole chart as values."""
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 from typing import Final
 
 from beeworkbook.colony.seasons import Hemisphere, season_bounds, season_year
-from beeworkbook.colony.timeline import SeasonPoint, YearPoints, overlaid
+from beeworkbook.colony.timeline import MarkSort, SeasonPoint, YearPoints, overlaid
 from beeworkbook.words import number, say
 from beeworkbook.workbook.story import hemisphere_of
 from beeworkbook.workbook.workbook import Workbook
@@ -205,19 +206,25 @@ def _highest(held: Iterable[Sample]) -> float:
 def _marks(
     gathered: Sequence[ColonySeason], choice: Choice, hemisphere: Hemisphere, axis: DayAxis
 ) -> tuple[PlacedMark, ...]:
+    """What happened, one sign a day and sort; on a folded axis of the chosen year."""
     many = len(gathered) > 1
-    made = [
-        PlacedMark(
-            axis.place(mark.day),
-            mark.day,
-            mark.sort,
-            f"{found.colony.name}: {mark.text}" if many else mark.text,
-        )
-        for found in gathered
-        for mark in found.marks
-        if axis.shows(mark.day) and (not axis.folded or season_year(mark.day, hemisphere) == choice.year)
-    ]
+    said: dict[tuple[date, MarkSort], list[str]] = {}
+    for found in gathered:
+        for mark in found.marks:
+            chosen = not axis.folded or season_year(mark.day, hemisphere) == choice.year
+            if chosen and axis.shows(mark.day):
+                text = f"{found.colony.name}: {mark.text}" if many else mark.text
+                said.setdefault((mark.day, mark.sort), []).append(text)
+    made = [PlacedMark(axis.place(day), day, sort, _counted(texts)) for (day, sort), texts in said.items()]
     return tuple(sorted(made, key=lambda mark: mark.x))
+
+
+def _counted(texts: Sequence[str]) -> str:
+    """Several texts as one: "2 × super off; heft 14 + 13 kg"."""
+    counts = Counter(texts)
+    return "; ".join(
+        text if count == 1 else say("{n} × {text}", n=count, text=text) for text, count in counts.items()
+    )
 
 
 def _stops(
@@ -229,16 +236,16 @@ def _stops(
         for point in points
     ]
     entries.sort(key=lambda entry: (axis.place(entry.point.day), entry.style))
-    said: dict[tuple[int, date], list[str]] = {}
+    happened: dict[tuple[int, date], list[str]] = {}
     for found in gathered:
         for mark in found.marks:
-            said.setdefault((int(found.colony.id), mark.day), []).append(mark.text)
+            happened.setdefault((int(found.colony.id), mark.day), []).append(mark.text)
     return tuple(
         Stop(
             axis.place(entry.point.day),
             entry.point.day,
             (entry, *(() if stacked else _near(entry, entries, axis))),
-            tuple(said.get((int(entry.colony_id), entry.point.day), ())),
+            tuple(dict.fromkeys(happened.get((int(entry.colony_id), entry.point.day), ()))),
         )
         for entry in entries
     )

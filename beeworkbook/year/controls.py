@@ -4,8 +4,9 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAction
+from PySide6.QtGui import QAction, QResizeEvent
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QButtonGroup,
     QCheckBox,
     QHBoxLayout,
@@ -36,6 +37,8 @@ class Controls(QWidget):
         super().__init__()
         self._choice = choice
         self._setting = False
+        self._listed: tuple[Colony, ...] = ()
+        self._actions: dict[ColonyId, QAction] = {}
         self.year_back = self._quiet(say("The year before"), lambda: self._take(year=self._choice.year - 1))
         self.year_on = self._quiet(say("The year after"), lambda: self._take(year=self._choice.year + 1))
         self.year_label = QLabel()
@@ -145,38 +148,69 @@ class Controls(QWidget):
         return made
 
     def _fill_menu(self, colonies: tuple[Colony, ...]) -> None:
-        menu = self.colonies.menu()
-        menu.clear()
-        for colony in colonies:
-            action = QAction(colony.name, menu)
-            action.setCheckable(True)
-            action.setChecked(colony.id in self._choice.colony_ids)
-            action.setEnabled(colony.id != self._choice.colony_ids[0])
-            action.toggled.connect(lambda on, its=colony.id: self._take_colony(its, on=on))
-            menu.addAction(action)
+        """An action a colony; kept as long as the colonies are the same, since one of them may be acting."""
+        if colonies != self._listed:
+            self._listed = colonies
+            menu = self.colonies.menu()
+            menu.clear()
+            self._actions = {colony.id: self._colony_action(colony, menu) for colony in colonies}
+        for colony_id, action in self._actions.items():
+            action.setChecked(colony_id in self._choice.colony_ids)
+            action.setEnabled(colony_id != self._choice.colony_ids[0])
         self.colonies.setEnabled(len(colonies) > 1)
         shown = len(self._choice.colony_ids)
         self.colonies.setText(say("Colonies…") if shown < 2 else say("{n} colonies…", n=shown))
 
+    def _colony_action(self, colony: Colony, menu: QMenu) -> QAction:
+        action = QAction(colony.name, menu)
+        action.setCheckable(True)
+        action.toggled.connect(lambda on: self._take_colony(colony.id, on=on))
+        menu.addAction(action)
+        return action
+
     def _take_colony(self, colony_id: ColonyId, *, on: bool) -> None:
+        if self._setting:
+            return
         held = [its for its in self._choice.colony_ids if its != colony_id]
         self._take(colony_ids=(*held, *([colony_id] if on else [])))
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Two rows where one is too narrow."""
+        super().resizeEvent(event)
+        need = self._left.sizeHint().width() + self._right.sizeHint().width()
+        narrow = self.width() < need
+        way = QBoxLayout.Direction.TopToBottom if narrow else QBoxLayout.Direction.LeftToRight
+        if self._rows.direction() != way:
+            self._rows.setDirection(way)
+            self.updateGeometry()
+
     def _lay_out(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(0)
-        for widgets, gap in (
-            ((self.year_back, self.year_label, self.year_on), 14),
-            (tuple(self.arrangements.values()), 14),
-            (tuple(self.measures.values()), 12),
+        self._left, self._right = QWidget(), QWidget()
+        left, right = (_row(held) for held in (self._left, self._right))
+        for widgets in (
+            (self.year_back, self.year_label, self.year_on),
+            tuple(self.arrangements.values()),
+            tuple(self.measures.values()),
         ):
             for widget in widgets:
-                row.addWidget(widget)
-            row.addSpacing(gap)
+                left.addWidget(widget)
+            left.addSpacing(14)
+        left.addStretch(1)
         for box in self.boxes.values():
-            row.addWidget(box)
-            row.addSpacing(6)
-        row.addStretch(1)
-        row.addWidget(self.colonies)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+            right.addWidget(box)
+            right.addSpacing(6)
+        right.addStretch(1)
+        right.addWidget(self.colonies)
+        self._rows = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._rows.setContentsMargins(0, 0, 0, 0)
+        self._rows.setSpacing(4)
+        self._rows.addWidget(self._left)
+        self._rows.addWidget(self._right, 1)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+
+
+def _row(held: QWidget) -> QHBoxLayout:
+    row = QHBoxLayout(held)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.setSpacing(0)
+    return row

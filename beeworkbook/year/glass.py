@@ -37,6 +37,7 @@ _NEAR_PX: Final = 40.0
 _REACH: Final = 7
 """How far the line and its rings reach to either side, in pixels."""
 _BESIDE: Final = 14
+_FLAG_PX: Final = 20
 
 
 class ChartGlass(QWidget):
@@ -267,7 +268,7 @@ class ChartGlass(QWidget):
         painter.drawText(QRectF(self.rect()).adjusted(60, 40, -60, -40), flags, words)
 
     def _paint_chosen(self, painter: QPainter, model: ChartModel) -> None:
-        """A line and the date at the foot of the visit the keeper is at."""
+        """A line and a flag with the date at the visit the keeper is at."""
         at = self._chosen_stop()
         if at is None:
             return
@@ -275,14 +276,15 @@ class ChartGlass(QWidget):
         x = round(self._fields[0][1].x(self._places[at]))
         words = date_words(model.stops[at].day)
         painter.setPen(QPen(focus, 1.4))
-        painter.drawLine(QPointF(x, self._plot.top()), QPointF(x, self._plot.bottom() + 4))
+        painter.drawLine(QPointF(x, self._plot.top()), QPointF(x, self._plot.bottom()))
         painter.setFont(theme.sans(theme.LABEL_PX, bold=True))
-        wide = painter.fontMetrics().horizontalAdvance(words) + 8
-        left = min(max(0.0, x - wide / 2), self.width() - wide)
-        foot = QRectF(left, self._plot.bottom() + 4, wide, 16)
-        painter.fillRect(foot, QColor(self._inks.chrome.board))
-        painter.setPen(focus)
-        painter.drawText(foot, Qt.AlignmentFlag.AlignCenter, words)
+        wide = painter.fontMetrics().horizontalAdvance(words) + 10
+        left = x if x + wide < self.width() else x - wide
+        # Under the heading of the pane, which stands at its left.
+        flag = QRectF(left, self._plot.top() + _FLAG_PX, wide, 17)
+        painter.fillRect(flag, focus)
+        painter.setPen(QColor(self._inks.chrome.board))
+        painter.drawText(flag, Qt.AlignmentFlag.AlignCenter, words)
 
     def _paint_line(self, painter: QPainter, at: int) -> None:
         """The line through all panes, with a ring round each dot that is read."""
@@ -321,7 +323,7 @@ class ChartGlass(QWidget):
         x = round(self.stop_px(at))
         fits = x + _BESIDE + size.width() < self.width()
         left = x + _BESIDE if fits else x - _BESIDE - size.width()
-        return QRect(QPoint(max(2, left), round(self._plot.top()) + 8), size)
+        return QRect(QPoint(max(2, left), round(self._plot.top()) + _FLAG_PX + 24), size)
 
     def _dirty(self) -> None:
         """Ask for what the line and the panel of the stop cover."""

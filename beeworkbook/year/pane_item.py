@@ -9,6 +9,7 @@ import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
+from beeworkbook.colony.timeline import MarkSort
 from beeworkbook.qt import theme
 from beeworkbook.words import say
 from beeworkbook.year.bands import Field, label_bands, label_curves, paint_bands, paint_curves, paint_plate
@@ -88,6 +89,8 @@ class PaneItem(pg.GraphicsObject):
         pen.setDashPattern([1.0, 3.0])
         painter.setPen(pen)
         for mark in self._marks:
+            if mark.sort is MarkSort.OTHER:
+                continue  # a heft or a note changes no curve
             x = round(field.x(mark.x))
             painter.drawLine(QPointF(x, rect.top()), QPointF(x, rect.bottom()))
 

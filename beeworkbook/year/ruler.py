@@ -138,9 +138,8 @@ class RulerView(QWidget):
             kept = self._kept = KeptSeason(book, spot.colony_id, since, until)
         dues = [due.day for due in book.read.dues(colony_id=spot.colony_id)]
         due = min(dues, default=None)
-        shown = [spot.day, *([due] if due is not None else [])]
         self._model = ruler_model(
-            self._year, hemisphere, kept.from_day(first), kept.before(first), shown, due
+            self._year, hemisphere, kept.from_day(first), kept.before(first), (spot.day,), due
         )
 
     def _field(self, model: RulerModel) -> Field:

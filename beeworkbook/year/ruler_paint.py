@@ -90,13 +90,16 @@ def _paint_months(painter: QPainter, model: RulerModel, field: Field, inks: Inks
     painter.setPen(inks.hair("edge"))
     painter.drawLine(QPointF(12, base), QPointF(width - 12, base))
     painter.setFont(theme.sans(theme.LABEL_PX))
+    metrics, after = QFontMetricsF(painter.font()), -1.0
     for month in model.axis.months():
         x = round(field.x(month.place)) + 0.5
         painter.setPen(inks.hair("edge"))
         painter.drawLine(QPointF(x, base), QPointF(x, base + 5))
-        painter.setPen(QColor(inks.chrome.second_ink))
         text = month.name if month.year is None else f"{month.name} {month.year}"
-        painter.drawText(QPointF(x + 4, base + 13), text)
+        if x > after:
+            painter.setPen(QColor(inks.chrome.second_ink))
+            painter.drawText(QPointF(x + 4, base + 13), text)
+            after = x + metrics.horizontalAdvance(text) + 6
 
 
 def _paint_bar(painter: QPainter, bar: Bar, field: Field, inks: Inks, *, chosen: bool) -> None:

@@ -147,10 +147,15 @@ class YearView(QWidget):
         self._desk.go(visit_id=visit_id, view=View.BOX)
 
     def _choosable(self, chosen: Iterable[ColonyId]) -> tuple[Colony, ...]:
-        """The colony the keeper is at, then those that stand in its apiary, then any other chosen one."""
+        """The colony the keeper is at, then those that stand in its apiary, then any other chosen one.
+
+        Their order stays the same while they are chosen and let go.
+        """
         read, spot = self._desk.book.read, self._desk.spot
         standing = read.standing(spot.apiary_id, spot.day) if spot.apiary_id is not None else ()
-        ids = dict.fromkeys([*chosen, *(place.colony.id for place in standing if place.colony is not None)])
+        chosen = tuple(chosen)
+        here = (place.colony.id for place in standing if place.colony is not None)
+        ids = dict.fromkeys([*chosen[:1], *here, *chosen])
         return tuple(colony for its in ids if (colony := read.get(Colony, its)) is not None)
 
     def _lay_out(self) -> None:

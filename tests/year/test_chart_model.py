@@ -4,9 +4,10 @@ from datetime import date
 
 import pytest
 
-from beeworkbook.colony.records import ColonyId
+from beeworkbook.colony.records import ColonyId, EventKind
 from beeworkbook.colony.seasons import Hemisphere
 from beeworkbook.comb.contents import Content
+from beeworkbook.workbook.edits.events import AddEvent
 from beeworkbook.workbook.edits.place import SetSetting
 from beeworkbook.year.chart_model import build, model_of, year_words
 from beeworkbook.year.choice import Arrangement, Choice, Measure
@@ -135,3 +136,10 @@ def test_in_the_south_a_season_has_two_years(season_book: SeasonBook) -> None:
     assert model.subtitle == "brood over the season 2025/26"
     assert year_words(2099, Hemisphere.SOUTH) == "2099/00"
     assert date(2026, 5, 16) in {stop.day for stop in model.stops}
+
+
+def test_alike_marks_of_one_day_are_one_sign(season_book: SeasonBook) -> None:
+    for day in (11, 11):
+        season_book.book.do(AddEvent(season_book.pear, date(2026, 5, day), EventKind.QUEEN_SEEN))
+    model = built(season_book, Choice((season_book.pear,), 2026))
+    assert [mark.text for mark in model.marks if mark.day == date(2026, 5, 11)] == ["2 × queen seen"]

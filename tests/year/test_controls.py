@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QCheckBox, QToolButton
+from PySide6.QtWidgets import QApplication, QCheckBox, QToolButton, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.colony.records import ColonyId
@@ -82,3 +82,28 @@ def test_arrows_are_drawn_in_the_themes_ink(controls: Controls) -> None:
     controls.show_palette(LIGHT)
     assert not controls.year_back.icon().isNull()
     assert not controls.year_on.icon().isNull()
+
+
+def test_in_a_narrow_window_the_switches_take_two_rows(qtbot: QtBot) -> None:
+    window, controls = QWidget(), Controls(Choice((ONE,), 2026))
+    qtbot.addWidget(window)
+    QVBoxLayout(window).addWidget(controls)
+    window.show()
+    heights = []
+    for width in (1400, 500, 1400):
+        window.resize(width, 120)
+        QApplication.processEvents()
+        assert abs(controls.width() - width) < 40
+        heights.append(controls.sizeHint().height())
+    assert heights[1] > heights[0] * 1.5
+    assert heights[2] == heights[0]
+
+
+def test_choosing_a_colony_lets_its_own_action_live(controls: Controls, season_book: SeasonBook) -> None:
+    both = (season_book.colony(season_book.pear), season_book.colony(season_book.gate))
+    controls.show_choice(Choice((both[0].id,), 2026), both)
+    controls.changed.connect(lambda choice: controls.show_choice(choice, both))
+    action = controls.colonies.menu().actions()[1]
+    action.trigger()
+    assert action.isChecked()
+    assert controls.colonies.menu().actions()[1] is action
