@@ -18,6 +18,7 @@ from beeworkbook.comb.names import content_short
 from beeworkbook.comb.orientation import EntranceMark, entrance_mark, entrance_words, faces
 from beeworkbook.comb.side import SideTally
 from beeworkbook.qt import theme
+from beeworkbook.qt.marks import mark_name
 from beeworkbook.qt.palette import Palette
 from beeworkbook.words import number, say
 
@@ -94,8 +95,7 @@ class BenchSide(QWidget):
         self._comb_label.setObjectName("head")
         self._comb_label.setVisible(with_comb)
         self._faces_label = QLabel()
-        self._word_label = QLabel()
-        self._word_label.setObjectName("small")
+        self._word_label = QuietLabel()
         self._hint = QuietLabel()
         self._hint.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._numbers = QuietLabel()
@@ -118,8 +118,8 @@ class BenchSide(QWidget):
         head.setSpacing(10)
         head.addWidget(self._comb_label)
         head.addWidget(self._faces_label)
-        head.addWidget(self._word_label)
-        head.addWidget(self._hint, 1)
+        head.addWidget(self._word_label, 4)
+        head.addWidget(self._hint, 5)
         self._foot = QHBoxLayout()
         self._foot.setSpacing(5)
         whole = QVBoxLayout(self)
@@ -148,7 +148,7 @@ class BenchSide(QWidget):
         self._faces_label.setText(
             say("side {face}, {faces}", face=self.face.value, faces=faces(comb.place, places, self.face))
         )
-        self._word_label.setText(shown.word)
+        self._word_label.say(", ".join(words_beside(comb, self.face)))
         self._entrance.setText(entrance_words(way.value, self.face))
         self._left.setVisible(mark is EntranceMark.LEFT)
         self._right.setVisible(mark is EntranceMark.RIGHT)
@@ -223,6 +223,26 @@ class BenchSide(QWidget):
         parts = [say("comb {place} side {face}", place=comb.place, face=self.face.value), shown.word]
         parts += [f"{content_short(content)} {number(count)}" for content, count in eighths.items()]
         self.canvas.setAccessibleName(", ".join(filter(None, parts)))
+
+
+def words_beside(comb: CombOnShow, face: Face) -> list[str]:
+    """What is known of a side beyond its cells: how it came to be, the bees on it, marks without a cell.
+
+    A mark that belongs to the comb and to neither side stands beside side A, and says so.
+    """
+    shown = comb.sides[face]
+    is_seen = any(mark.face is face for mark in comb.marks)
+    word = say("nothing recorded") if shown.side is None and is_seen else shown.word
+    words = [word] if word else []
+    if shown.side is not None and shown.side.covered is not None:
+        words.append(say("bees on {eighths} eighths", eighths=number(shown.side.covered)))
+    words += [mark_name(mark.kind, mark.cell_kind, mark.text) for mark in comb.without_cell(face)]
+    if face is Face.A:
+        words += [
+            say("{mark} on this comb", mark=mark_name(mark.kind, mark.cell_kind, mark.text))
+            for mark in comb.without_cell(None)
+        ]
+    return words
 
 
 def _may_patch(before: SideOnShow, after: SideOnShow) -> bool:

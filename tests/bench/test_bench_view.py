@@ -185,6 +185,10 @@ def test_marks_by_keys_lie_on_the_cell_of_the_cursor(bench: BenchView, desk: Des
 def test_a_mark_without_a_place_is_given_none(bench: BenchView, desk: Desk) -> None:
     bench.take_letter("Q")
     assert [(mark.face, mark.cell) for mark in marks(desk)] == [(Face.A, None)]
+    assert bench.sides[Face.A]._word_label.accessibleName() == "nothing recorded, queen seen"
+    type_comb(desk, "S4KC")
+    assert "charged queen cell on this comb" in bench.sides[Face.A]._word_label.accessibleName()
+    assert "queen" not in bench.sides[Face.B]._word_label.accessibleName()
 
 
 def test_bees_are_noted_in_eighths(bench: BenchView, desk: Desk) -> None:
@@ -194,6 +198,7 @@ def test_bees_are_noted_in_eighths(bench: BenchView, desk: Desk) -> None:
     side = noted(desk)
     assert side is not None
     assert side.covered == 5
+    assert "bees on 5 eighths" in bench.sides[Face.A]._word_label.accessibleName()
 
 
 def test_escape_stops_waiting_for_a_second_letter(bench: BenchView, desk: Desk) -> None:
@@ -254,7 +259,7 @@ def test_the_words_round_a_side(bench: BenchView, desk: Desk) -> None:
     assert side._comb_label.text() == "Comb 5"
     assert side._faces_label.text() == "side A, facing comb 4"
     assert bench.sides[Face.B]._faces_label.text() == "side B, facing comb 6"
-    assert side._word_label.text() == "laid out from eighths"
+    assert side._word_label.accessibleName() == "laid out from eighths"
     assert side._entrance.text() == "entrance end"
     assert side._left.isVisibleTo(side)
     assert not side._right.isVisibleTo(side)
