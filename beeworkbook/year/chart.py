@@ -21,6 +21,7 @@ AXIS_PX: Final = 54.0
 _RIGHT_PX: Final = 18.0
 _SHARES: Final = {PaneKey.BROOD: 10, PaneKey.DRONES: 3, PaneKey.STORES: 4, PaneKey.BEES: 4}
 _TICK_PX: Final = 46.0
+_MOST_TICKS: Final = 10
 
 
 @dataclass(frozen=True)
@@ -95,7 +96,8 @@ class Chart:
 
     def _add_pane(self, pane: Pane, row: int, height: float) -> None:
         model = self.model
-        ticks = nice_ticks(pane.low, pane.high, max(2, int(height / _TICK_PX)))
+        most = max(2, min(_MOST_TICKS, int(height / _TICK_PX)))
+        ticks = nice_ticks(pane.low, pane.high, most)
         box = pg.ViewBox(enableMouse=False, enableMenu=False, defaultPadding=0)
         months = tuple(month.place for month in model.axis.months())
         box.addItem(

@@ -11,6 +11,7 @@ from PySide6.QtGui import (
     QAccessible,
     QColor,
     QFocusEvent,
+    QHideEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -66,6 +67,9 @@ class ChartGlass(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumSize(320, 240)
         self.setAccessibleName(say("Chart of the season"))
+        self.setWhatsThis(
+            say("Left and Right go from visit to visit, Enter opens the visit, Escape lets go.")
+        )
 
     # --- what is behind it --------------------------------------------------------------------
 
@@ -233,6 +237,11 @@ class ChartGlass(QWidget):
         super().focusOutEvent(event)
         self.go_to_stop(None)
         self.update()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Out of sight its pictures are let go: they are large, and soon painted again."""
+        super().hideEvent(event)
+        self._forget()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Another size is another picture."""

@@ -20,7 +20,7 @@ SIDE_PX: Final = 38.0
 MONTHS_PX: Final = 17.0
 _TOP_PX: Final = 17.0
 TALL_FROM: Final = 120
-_ROOM: Final = 1.06
+_ROOM: Final = 1.03
 _BELOW: Final = 0.05
 
 
@@ -38,8 +38,10 @@ def ruler_field(model: RulerModel, width: float, height: float) -> Field:
     """How days and dm² lie on a ruler of this size."""
     rect = QRectF(SIDE_PX, _TOP_PX, max(1.0, width - 2 * SIDE_PX), max(1.0, height - _TOP_PX - MONTHS_PX))
     tall = height >= TALL_FROM
-    low = -_BELOW * model.high if tall else 0.0
-    return Field(rect, 0.0, float(model.axis.days), low, model.high * (_ROOM if tall else 1.0))
+    if not tall:
+        return Field(rect, 0.0, float(model.axis.days), 0.0, model.high)
+    high = max(model.high, *(sample.high or 0.0 for sample in model.dots), 0.0) * _ROOM
+    return Field(rect, 0.0, float(model.axis.days), -_BELOW * high, high)
 
 
 def bar_width(field: Field) -> float:
