@@ -30,11 +30,12 @@ COUNT_MS: Final = 60
 class QuietLabel(QLabel):
     """A label that never asks for more room than there is; what does not fit stands in its tooltip."""
 
-    def __init__(self, name: str = "small") -> None:
-        """An empty label; `name` chooses its look in the style sheet."""
+    def __init__(self, name: str = "small", *, fills: bool = True) -> None:
+        """An empty label; `name` chooses its look. It fills the room that is left, or takes what it needs."""
         super().__init__()
         self.setObjectName(name)
-        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        width = QSizePolicy.Policy.Ignored if fills else QSizePolicy.Policy.Maximum
+        self.setSizePolicy(width, QSizePolicy.Policy.Preferred)
         self._text = ""
 
     def say(self, text: str) -> None:
@@ -43,6 +44,15 @@ class QuietLabel(QLabel):
             self._text = text
             self.setAccessibleName(text)
             self._fit()
+            self.updateGeometry()
+
+    def sizeHint(self) -> QSize:
+        """As wide as the whole text."""
+        return QSize(self.fontMetrics().horizontalAdvance(self._text) + 2, super().sizeHint().height())
+
+    def minimumSizeHint(self) -> QSize:
+        """It can shrink to nothing."""
+        return QSize(0, super().minimumSizeHint().height())
 
     def resizeEvent(self, event: object) -> None:
         """Fit the text into the new width."""
@@ -95,7 +105,7 @@ class BenchSide(QWidget):
         self._comb_label.setObjectName("head")
         self._comb_label.setVisible(with_comb)
         self._faces_label = QLabel()
-        self._word_label = QuietLabel()
+        self._word_label = QuietLabel(fills=False)
         self._hint = QuietLabel()
         self._hint.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._numbers = QuietLabel()
@@ -118,8 +128,8 @@ class BenchSide(QWidget):
         head.setSpacing(10)
         head.addWidget(self._comb_label)
         head.addWidget(self._faces_label)
-        head.addWidget(self._word_label, 4)
-        head.addWidget(self._hint, 5)
+        head.addWidget(self._word_label)
+        head.addWidget(self._hint, 1)
         self._foot = QHBoxLayout()
         self._foot.setSpacing(5)
         whole = QVBoxLayout(self)
@@ -235,7 +245,7 @@ def words_beside(comb: CombOnShow, face: Face) -> list[str]:
     word = say("nothing recorded") if shown.side is None and is_seen else shown.word
     words = [word] if word else []
     if shown.side is not None and shown.side.covered is not None:
-        words.append(say("bees on {eighths} eighths", eighths=number(shown.side.covered)))
+        words.append(say("bees on {eighths}/8", eighths=number(shown.side.covered)))
     words += [mark_name(mark.kind, mark.cell_kind, mark.text) for mark in comb.without_cell(face)]
     if face is Face.A:
         words += [

@@ -58,7 +58,7 @@ class SideOnShow:
             return say("unchanged")
         if self.side.origin is Origin.PAINTED:
             return ""
-        return say("laid out from eighths") if self.cells.any() else say("nothing recorded")
+        return say("laid out") if self.cells.any() else say("nothing recorded")
 
 
 @dataclass(frozen=True, eq=False)

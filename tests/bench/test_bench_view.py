@@ -198,7 +198,7 @@ def test_bees_are_noted_in_eighths(bench: BenchView, desk: Desk) -> None:
     side = noted(desk)
     assert side is not None
     assert side.covered == 5
-    assert "bees on 5 eighths" in bench.sides[Face.A]._word_label.accessibleName()
+    assert "bees on 5/8" in bench.sides[Face.A]._word_label.accessibleName()
 
 
 def test_escape_stops_waiting_for_a_second_letter(bench: BenchView, desk: Desk) -> None:
@@ -259,14 +259,14 @@ def test_the_words_round_a_side(bench: BenchView, desk: Desk) -> None:
     assert side._comb_label.text() == "Comb 5"
     assert side._faces_label.text() == "side A, facing comb 4"
     assert bench.sides[Face.B]._faces_label.text() == "side B, facing comb 6"
-    assert side._word_label.accessibleName() == "laid out from eighths"
+    assert side._word_label.accessibleName() == "laid out"
     assert side._entrance.text() == "entrance end"
     assert side._left.isVisibleTo(side)
     assert not side._right.isVisibleTo(side)
     assert side._numbers.accessibleName().startswith("about 2\u202f200 brood cells: 320 eggs, 640 open")
     assert side._hint.accessibleName() == bench.hand.words
     assert bench.sides[Face.B]._hint.accessibleName().startswith("comb: about")
-    assert canvas(bench).accessibleName().startswith("comb 5 side A, laid out from eighths")
+    assert canvas(bench).accessibleName().startswith("comb 5 side A, laid out")
 
 
 def test_the_numbers_follow_a_stroke_before_it_ends(bench: BenchView, qtbot: QtBot) -> None:

@@ -18,7 +18,7 @@ def test_all_combs_of_a_box_are_shown_in_hive_order(keeping: Keeping, desk: Desk
     assert combs[4].typed == "E1O2S3P1H1"
     assert combs[4].word == "E1O2S3P1H1"
     assert combs[4].sides[Face.A].look is Origin.EIGHTHS
-    assert combs[4].sides[Face.A].word == "laid out from eighths"
+    assert combs[4].sides[Face.A].word == "laid out"
     assert combs[8].sides[Face.A].word == "not looked at"
     assert combs[8].sides[Face.A].is_blank
 
