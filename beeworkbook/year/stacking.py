@@ -56,14 +56,29 @@ def stage_bands(points: Sequence[SeasonPoint], axis: DayAxis, measure: Measure) 
 
 
 def drone_bands(points: Sequence[SeasonPoint], axis: DayAxis, measure: Measure) -> tuple[Band, ...]:
-    """Drone brood, hanging below the axis: apart from the workers and in the same scale."""
-    made = []
-    for run in joined([point for point in points if _staged(point)]):
-        depth = -_amounts(run, "drone", measure)
-        if depth.any():
-            x, depth = _at_least_a_bar(_places(run, axis), depth)
-            made.append(Band(Content.DRONE, x, depth, np.zeros_like(depth)))
+    """Drone brood, hanging below the axis: apart from the workers and in the same scale.
+
+    A line says nothing of drones: over it they go straight from one look to the next, assumed.
+    """
+    made: list[Band] = []
+    for run in joined(points):
+        stretches = tuple(_stretches(run))
+        for stretch in stretches:
+            if stretch.staged:
+                ends = dict.fromkeys((stretch.points[0], stretch.points[-1]))
+                made += _hanging(tuple(ends), axis, measure, assumed=len(stretch.points) > 2)
+        for point in _seen_alone(stretches):
+            made += _hanging((point,), axis, measure)
     return tuple(made)
+
+
+def _hanging(
+    part: Sequence[SeasonPoint], axis: DayAxis, measure: Measure, *, assumed: bool = False
+) -> Iterable[Band]:
+    depth = -_amounts(part, "drone", measure)
+    if depth.any():
+        x, depth = _at_least_a_bar(_places(part, axis), depth)
+        yield Band(Content.DRONE, x, depth, np.zeros_like(depth), assumed)
 
 
 @dataclass(frozen=True)

@@ -114,6 +114,20 @@ def test_drones_hang_below_the_axis_and_are_not_in_the_stack() -> None:
     assert max(band.high.max() for band in stage_bands(points, AXIS, AREA)) == 3
 
 
+def test_a_line_between_says_nothing_of_drones() -> None:
+    points = [
+        by_comb("2026-05-01", 1, 1, 1, drone=2),
+        by_line("2026-05-08", 4),
+        by_comb("2026-05-15", 1, 1, 1, drone=4),
+    ]
+    bands = drone_bands(points, AXIS, AREA)
+    assert [(band.assumed, band.low.tolist()) for band in bands] == [
+        (True, [-2, -4]),
+        (False, [-2, -2]),
+        (False, [-4, -4]),
+    ]
+
+
 def test_no_drones_are_no_band() -> None:
     assert drone_bands([by_comb("2026-05-01", 1, 1, 1), by_line("2026-05-08", 4)], AXIS, AREA) == ()
 
