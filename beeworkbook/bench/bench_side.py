@@ -4,12 +4,13 @@ from typing import Final
 
 from PySide6.QtCore import QPointF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPolygonF, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from beeworkbook.bench.canvas import SideCanvas
 from beeworkbook.bench.hand import Hand
 from beeworkbook.bench.numbers import side_numbers, tally_of
 from beeworkbook.bench.on_show import CombOnShow, SideOnShow
+from beeworkbook.bench.quiet_label import QuietLabel
 from beeworkbook.bench.viewport import highest
 from beeworkbook.colony.records import Way
 from beeworkbook.comb.contents import Face
@@ -25,44 +26,6 @@ from beeworkbook.words import number, say
 HEAD_PX: Final = 26
 COUNT_MS: Final = 60
 """The numbers follow a stroke at this pace: the eye reads no faster, and the brush must not wait."""
-
-
-class QuietLabel(QLabel):
-    """A label that never asks for more room than there is; what does not fit stands in its tooltip."""
-
-    def __init__(self, name: str = "small", *, fills: bool = True) -> None:
-        """An empty label; `name` chooses its look. It fills the room that is left, or takes what it needs."""
-        super().__init__()
-        self.setObjectName(name)
-        width = QSizePolicy.Policy.Ignored if fills else QSizePolicy.Policy.Maximum
-        self.setSizePolicy(width, QSizePolicy.Policy.Preferred)
-        self._text = ""
-
-    def say(self, text: str) -> None:
-        """Show a text."""
-        if text != self._text:
-            self._text = text
-            self.setAccessibleName(text)
-            self._fit()
-            self.updateGeometry()
-
-    def sizeHint(self) -> QSize:
-        """As wide as the whole text."""
-        return QSize(self.fontMetrics().horizontalAdvance(self._text) + 2, super().sizeHint().height())
-
-    def minimumSizeHint(self) -> QSize:
-        """It can shrink to nothing."""
-        return QSize(0, super().minimumSizeHint().height())
-
-    def resizeEvent(self, event: object) -> None:
-        """Fit the text into the new width."""
-        self._fit()
-        super().resizeEvent(event)  # type: ignore[arg-type]
-
-    def _fit(self) -> None:
-        shown = self.fontMetrics().elidedText(self._text, Qt.TextElideMode.ElideRight, max(0, self.width()))
-        self.setText(shown)
-        self.setToolTip(self._text if shown != self._text else "")
 
 
 class Arrow(QWidget):

@@ -312,7 +312,7 @@ class BenchView(SeenFace):
             Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
         )
         if event.key() in _ENTER and plain:
-            step_comb(self.desk, 1)
+            self.desk.step_comb(1)
         elif event.key() == Qt.Key.Key_Escape and self.reader.forget():
             self._say_hints()
         elif plain and event.text().strip() and event.text().isprintable():
@@ -356,19 +356,6 @@ class BenchView(SeenFace):
             self._replace()
         elif deed.meaning is Meaning.SHINE:
             self.set_shine_through(on=not self._shines)
-
-
-def step_comb(desk: Desk, step: int) -> bool:
-    """Go so many combs on in the box; whether there was one."""
-    box = desk.box()
-    frames = [placed.frame.id for placed in box.frames if placed.frame] if box else []
-    if desk.spot.frame_id not in frames:
-        return False
-    at = frames.index(desk.spot.frame_id) + step
-    if not 0 <= at < len(frames):
-        return False
-    desk.go(frame_id=frames[at])
-    return True
 
 
 def _nothing_words(comb: CombOnShow | None) -> str:

@@ -19,12 +19,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from beeworkbook.bench.bench_side import QuietLabel
-from beeworkbook.bench.bench_view import step_comb
 from beeworkbook.bench.comb_row import CombRow, RowSizes
 from beeworkbook.bench.folded_box import FOLDED_PX, FoldedBox
 from beeworkbook.bench.numbers import box_numbers
 from beeworkbook.bench.on_show import CombOnShow, box_words, comb_on_show, combs_on_show
+from beeworkbook.bench.quiet_label import QuietLabel
 from beeworkbook.bench.seen_face import SeenFace
 from beeworkbook.bench.stack_strip import STRIP_PX, StackStrip
 from beeworkbook.colony.hive import HiveDay, PartDay
@@ -108,7 +107,7 @@ class BoxView(SeenFace):
         self.row.chosen.connect(self._choose)
         self.row.opened.connect(self._open)
         self.row.typed.connect(self.typing_started)
-        self.row.next_asked.connect(lambda: step_comb(self.desk, 1))
+        self.row.next_asked.connect(lambda: self.desk.step_comb(1))
         self.row.entered.connect(self._enter)
 
     def take_focus(self) -> None:

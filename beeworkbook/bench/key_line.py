@@ -11,7 +11,6 @@ from PySide6.QtGui import QColor, QFocusEvent, QFont, QKeyEvent, QPainter, QPain
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolicy, QWidget
 
 from beeworkbook.bench.bench_side import Arrow, QuietLabel
-from beeworkbook.bench.bench_view import step_comb
 from beeworkbook.bench.on_show import comb_on_show, last_text
 from beeworkbook.bench.seen_face import SeenFace
 from beeworkbook.colony.hive import PlacedFrame
@@ -252,13 +251,13 @@ class KeyLine(SeenFace):
             self.field.setCursorPosition(error.position)
             self._read()
             return
-        if self.finish() and not step_comb(self.desk, 1):
+        if self.finish() and not self.desk.step_comb(1):
             self.refresh()
             self.left.emit()
 
     def _step(self, step: int) -> None:
         if self.finish():
-            step_comb(self.desk, step)
+            self.desk.step_comb(step)
 
     def _give_up(self) -> None:
         self._typing_for = None

@@ -32,7 +32,6 @@ from beeworkbook.colony.records import (
 from beeworkbook.comb.contents import Face
 from beeworkbook.qt.palette import LIGHT, Palette
 from beeworkbook.workbook.changes import Changes
-from beeworkbook.workbook.edits.visit import BeginVisit
 from beeworkbook.workbook.errors import RefusedError
 from beeworkbook.workbook.place import Edit, Place
 from beeworkbook.workbook.workbook import Workbook
@@ -169,6 +168,18 @@ class Desk(QObject):
         if 0 <= target < len(visits):
             self.go(visit_id=visits[target].id)
 
+    def step_comb(self, step: int) -> bool:
+        """Go so many combs on in the box; whether there was one."""
+        box = self.box()
+        frames = [placed.frame.id for placed in box.frames if placed.frame] if box else []
+        if self.spot.frame_id not in frames:
+            return False
+        at = frames.index(self.spot.frame_id) + step
+        if not 0 <= at < len(frames):
+            return False
+        self.go(frame_id=frames[at])
+        return True
+
     # --- what lies here -----------------------------------------------------------------------
 
     @property
@@ -220,6 +231,8 @@ class Desk(QObject):
             return self.spot.visit_id
         if self.spot.colony_id is None:
             return None
+        from beeworkbook.workbook.edits.visit import BeginVisit  # late: a start does no edit
+
         made = self.do(BeginVisit(self.spot.colony_id, self.spot.day), source=self)
         if made is None:
             return None

@@ -5,7 +5,7 @@ from typing import Final
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QMenuBar, QWidget
 
-from beeworkbook.bench.bench_side import QuietLabel
+from beeworkbook.bench.quiet_label import QuietLabel
 
 TOLD_MS: Final = 9000
 """How long a sentence stays: long enough to read it twice."""

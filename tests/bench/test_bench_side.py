@@ -1,7 +1,7 @@
 from PySide6.QtGui import QColor
 from pytestqt.qtbot import QtBot
 
-from beeworkbook.bench.bench_side import Arrow, BenchSide, QuietLabel
+from beeworkbook.bench.bench_side import Arrow, BenchSide
 from beeworkbook.bench.hand import Hand
 from beeworkbook.bench.on_show import comb_on_show
 from beeworkbook.colony.records import Way
@@ -9,19 +9,6 @@ from beeworkbook.comb.contents import Content, Face
 from beeworkbook.qt.desk import Desk
 from beeworkbook.qt.palette import LIGHT
 from tests.workbook.keeping import Keeping
-
-
-def test_a_label_gives_way_and_keeps_the_whole_text_in_its_tooltip(qtbot: QtBot) -> None:
-    label = QuietLabel()
-    qtbot.addWidget(label)
-    label.resize(60, 20)
-    label.say("a long sentence that does not fit in sixty pixels")
-    assert label.text().endswith("…")
-    assert label.toolTip() == label.accessibleName() == "a long sentence that does not fit in sixty pixels"
-    label.resize(900, 20)
-    label.show()
-    qtbot.waitUntil(lambda: label.text() == label.accessibleName())
-    assert label.toolTip() == ""
 
 
 def test_arrows_point_both_ways(qtbot: QtBot) -> None:

@@ -7,7 +7,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QMenu
 from pytestqt.qtbot import QtBot
 
-from beeworkbook.bench.bench_view import FOLD_WIDTH, BenchView, step_comb
+from beeworkbook.bench.bench_view import FOLD_WIDTH, BenchView
 from beeworkbook.bench.canvas import SideCanvas
 from beeworkbook.bench.tools.base import ToolName
 from beeworkbook.colony.records import FrameMake, Mark, Side, Visit
@@ -212,7 +212,7 @@ def test_escape_stops_waiting_for_a_second_letter(bench: BenchView, desk: Desk) 
 def test_enter_is_the_next_comb(bench: BenchView, desk: Desk, keeping: Keeping) -> None:
     QTest.keyClick(canvas(bench), Qt.Key.Key_Return)
     assert desk.spot.frame_id == keeping.frame(6)
-    assert not step_comb(desk, 100)
+    assert not desk.step_comb(100)
 
 
 def test_one_content_is_changed_for_another_all_over_the_side(bench: BenchView, desk: Desk) -> None:
