@@ -8,7 +8,7 @@ def test_a_blank_answer_says_nothing_at_all() -> None:
     assert (BLANK.typed, BLANK.reply, BLANK.number, BLANK.second) == ("", None, None, None)
 
 
-@pytest.mark.parametrize("question", set(Question) - {Question.TEMPER})
+@pytest.mark.parametrize("question", [each for each in Question if each is not Question.TEMPER])
 def test_no_and_none_are_a_plain_no(question: Question) -> None:
     assert plain_reply(question, "n") is plain_reply(question, "none") is Reply.NO
 
