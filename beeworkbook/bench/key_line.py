@@ -10,8 +10,9 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QFont, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolicy, QWidget
 
-from beeworkbook.bench.bench_side import Arrow, QuietLabel
+from beeworkbook.bench.bench_side import Arrow
 from beeworkbook.bench.on_show import comb_on_show, last_text
+from beeworkbook.bench.quiet_label import QuietLabel
 from beeworkbook.bench.seen_face import SeenFace
 from beeworkbook.colony.hive import PlacedFrame
 from beeworkbook.colony.records import FrameId, VisitId
