@@ -47,7 +47,7 @@ LIBRARIES: Final[dict[str, tuple[str, ...]]] = {
     "bench": ("PySide6", "numpy"),
     "rounds": ("PySide6", "numpy"),
     "year": ("PySide6", "numpy", "pyqtgraph"),
-    "window": ("PySide6", "numpy", "pypdfium2"),
+    "window": ("PySide6", "shiboken6", "numpy", "pypdfium2"),
     "app": ("PySide6",),
 }
 
