@@ -9,7 +9,7 @@ from typing import Final
 
 from beeworkbook.colony.amounts import AmountError, Measure, parse_amount, write_amount
 from beeworkbook.colony.answers import ROOM_WORDS, TEMPERS, WRITTEN, AnAnswer, plain_reply
-from beeworkbook.colony.records import Question, Reply
+from beeworkbook.colony.records import Event, Question, Reply
 from beeworkbook.colony.said import (
     CellsSaid,
     QueenSaid,
@@ -70,6 +70,12 @@ def write_answer(question: Question, answer: AnAnswer) -> str:
         return ""
     plain = WRITTEN.get((question, answer.reply))
     return say(plain) if plain else say("yes") if answer.reply is Reply.YES else say("no")
+
+
+def write_heft(heft: Event, sign: str = "+") -> str:
+    """The two pulls of a heft as they are typed: "14+15"."""
+    pulls = (heft.left_kg, heft.right_kg)
+    return sign.join("?" if kg is None else number(kg) for kg in pulls)
 
 
 def _with_numbers(question: Question, answer: AnAnswer) -> str:

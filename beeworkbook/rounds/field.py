@@ -10,13 +10,15 @@ from datetime import date
 from typing import Final
 
 from beeworkbook.colony.feeding import write_feed, write_left
+from beeworkbook.colony.from_combs import CombsSay
 from beeworkbook.colony.questions import full_question, heading, may_be_typed, one_key, write_answer
-from beeworkbook.colony.records import Event, Level, Question, Reply, VisitId
+from beeworkbook.colony.records import Level, Question, Reply, VisitId
 from beeworkbook.colony.sentences import Field, Target
+from beeworkbook.colony.written import write_heft
 from beeworkbook.qt.typed_day import DayError, parse_day
 from beeworkbook.rounds.offers import TAKES, look_offered, set_day, short_day, take_offer
 from beeworkbook.rounds.row import Noted, Row
-from beeworkbook.words import NumberError, date_words, number, parse_number, say
+from beeworkbook.words import NumberError, date_words, parse_number, say
 from beeworkbook.workbook.edits.feed import GiveFeed, SetFeedLeft, SetHeft
 from beeworkbook.workbook.edits.visit import SetAnswer, SetLevel, SetNext, SetNote
 from beeworkbook.workbook.place import Edit
@@ -113,7 +115,9 @@ def field_hint(row: Row, target: Target) -> str:
 def field_name(row: Row, target: Target) -> str:
     """A field for a reader of the screen aloud: "Pear Tree, stores, last time 7 kg"."""
     what = say("heft") if target is Question.STORES and row.shut else field_heading(target)
-    last = last_shown(row, target)
+    read, last = combs_words(row, target), last_words(row, target)
+    if read:
+        what = say("{field} {text}", field=what, text=read)
     if not last:
         return say("{colony}, {field}", colony=row.colony.name, field=what)
     return say("{colony}, {field}, last time {last}", colony=row.colony.name, field=what, last=last)
@@ -132,7 +136,37 @@ def shown(row: Row, target: Target) -> str:
 
 
 def last_shown(row: Row, target: Target) -> str:
-    """What stands small under it: last time's."""
+    """What stands small under it: last time's, from the combs where nothing was typed."""
+    return _last_typed(row, target) or combs_say(row.last, target)
+
+
+def last_words(row: Row, target: Target) -> str:
+    """The same, saying that it is from the combs where it is."""
+    typed = _last_typed(row, target)
+    return typed or _from_combs(combs_say(row.last, target))
+
+
+def last_from_combs(row: Row, target: Target) -> bool:
+    """Whether what stands small is only what the combs say."""
+    return not _last_typed(row, target) and bool(combs_say(row.last, target))
+
+
+def combs_say(noted: Noted, target: Target) -> str:
+    """What the combs of a visit say in a field where nothing was typed."""
+    found = noted.combs.get(target) if isinstance(target, Question) else None
+    return "" if found is None or _shown(noted, target) else found.shown
+
+
+def combs_words(row: Row, target: Target) -> str:
+    """What the combs of this visit say in a field, saying that it is from them."""
+    return _from_combs(combs_say(row.now, target))
+
+
+def _from_combs(text: str) -> str:
+    return say("{text}, from the combs", text=text) if text else ""
+
+
+def _last_typed(row: Row, target: Target) -> str:
     if target is Field.NEXT:
         return ""
     if target is Field.LEFT:
@@ -227,6 +261,9 @@ def _as_last(row: Row, target: Target) -> str:
         text = answer.typed if answer is not None else ""
         if not text and target is Question.STORES and last.heft is not None:
             text = write_heft(last.heft)
+        combs = last.combs.get(target)
+        if not text and combs is not None:
+            return _as_the_combs(combs)
     elif target is Field.FEED and last.feed is not None:
         text = last.feed.typed or write_feed(last.feed)
     elif target is Field.NOTE and last.visit is not None:
@@ -234,6 +271,12 @@ def _as_last(row: Row, target: Target) -> str:
     if not text:
         raise FieldError(say("Nothing was noted here last time."))
     return text
+
+
+def _as_the_combs(combs: CombsSay) -> str:
+    if not combs.typed:
+        raise FieldError(say("Last time only some combs were looked at: type what you saw."))
+    return combs.typed
 
 
 def _answered(row: Row, question: Question, text: str) -> Wish:
@@ -290,9 +333,3 @@ def _after(visit_day: date, day: date) -> date:
     if day <= visit_day:
         raise FieldError(say("The next look comes after this one: give a later day."))
     return day
-
-
-def write_heft(heft: Event, sign: str = "+") -> str:
-    """The two pulls of a heft as they are typed: "14+15"."""
-    pulls = (heft.left_kg, heft.right_kg)
-    return sign.join("?" if kg is None else number(kg) for kg in pulls)

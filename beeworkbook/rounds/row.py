@@ -6,8 +6,10 @@ Read anew after every change of its colony. Nothing here draws or writes.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from typing import Final
 
 from beeworkbook.colony.dues import PlannedDue
+from beeworkbook.colony.from_combs import CombsSay, from_combs
 from beeworkbook.colony.records import (
     Answer,
     Colony,
@@ -27,16 +29,22 @@ from beeworkbook.colony.soft_notes import SoftNote, feed_notes, soft_notes
 from beeworkbook.workbook.story import offered, situation, visit_story
 from beeworkbook.workbook.workbook import Workbook
 
+_BY_COMB: Final = frozenset({Level.BY_COMB, Level.BY_SIDE, Level.PAINTED})
+
 
 @dataclass(frozen=True)
 class Noted:
-    """What one visit has in the fields of a line. `left` is a feed given before and looked at then."""
+    """What one visit has in the fields of a line. `left` is a feed given before and looked at then.
+
+    `combs` is what its combs say in the fields where nothing was typed.
+    """
 
     visit: Visit | None = None
     answers: Mapping[Question, Answer] = field(default_factory=dict)
     feed: Feed | None = None
     left: Feed | None = None
     heft: Event | None = None
+    combs: Mapping[Question, CombsSay] = field(default_factory=dict)
 
     def reply(self, question: Question) -> Reply | None:
         """Yes, no, not looked, or None for blank."""
@@ -73,7 +81,7 @@ class Row:
     def by_comb(self) -> bool:
         """Whether combs were noted in the box."""
         visit = self.now.visit
-        return visit is not None and visit.level in {Level.BY_COMB, Level.BY_SIDE, Level.PAINTED}
+        return visit is not None and visit.level in _BY_COMB
 
 
 def read_row(book: Workbook, stand: Stand, colony: Colony, day: date) -> Row:
@@ -81,22 +89,37 @@ def read_row(book: Workbook, stand: Stand, colony: Colony, day: date) -> Row:
     read = book.read
     visits = read.visits(colony.id)
     visit = next((visit for visit in visits if visit.day == day), None)
-    before = [v for v in visits if v.day < day and v.level is not Level.PASSED_OVER]
+    before = (v for v in reversed(visits) if v.day < day and v.level is not Level.PASSED_OVER)
+    last = next(before, None)
     feeds = read.feeds(colony.id)
     events = read.events(colony.id)
-    now = _noted(book, visit, feeds, events)
+    story = visit_story(read, visit.id) if visit is not None else None
+    now = _noted(book, visit, feeds, events, story)
     row = Row(
         colony,
         stand,
         day,
         now,
-        _noted(book, before[-1] if before else None, feeds, events),
+        _noted(book, last, feeds, events, _last_story(book, last)),
         feed_before=now.left or _feed_to_look_at(feeds, day),
     )
-    return row if visit is None else _told(book, row, visit)
+    return row if story is None else _told(book, row, story)
 
 
-def _noted(book: Workbook, visit: Visit | None, feeds: tuple[Feed, ...], events: tuple[Event, ...]) -> Noted:
+def _last_story(book: Workbook, visit: Visit | None) -> VisitStory | None:
+    """Of last time only what its combs say is told, so that a line is enough where none were noted."""
+    if visit is None or (visit.level not in _BY_COMB and not book.read.marks(visit.id)):
+        return None
+    return visit_story(book.read, visit.id)
+
+
+def _noted(
+    book: Workbook,
+    visit: Visit | None,
+    feeds: tuple[Feed, ...],
+    events: tuple[Event, ...],
+    story: VisitStory | None,
+) -> Noted:
     if visit is None:
         return Noted()
     hefts = (event for event in events if event.kind is EventKind.HEFT and event.day == visit.day)
@@ -106,6 +129,7 @@ def _noted(book: Workbook, visit: Visit | None, feeds: tuple[Feed, ...], events:
         next((feed for feed in feeds if feed.visit_id == visit.id), None),
         next((feed for feed in feeds if feed.left_visit_id == visit.id), None),
         next(hefts, None),
+        from_combs(story) if story is not None else {},
     )
 
 
@@ -114,9 +138,8 @@ def _feed_to_look_at(feeds: tuple[Feed, ...], day: date) -> Feed | None:
     return open_feeds[-1] if open_feeds else None
 
 
-def _told(book: Workbook, row: Row, visit: Visit) -> Row:
-    story = visit_story(book.read, visit.id)
-    looks = book.read.find(Due, visit_id=visit.id, kind=DueKind.FEED_LOOK)
+def _told(book: Workbook, row: Row, story: VisitStory) -> Row:
+    looks = book.read.find(Due, visit_id=story.totals.visit.id, kind=DueKind.FEED_LOOK)
     return Row(
         row.colony,
         row.stand,

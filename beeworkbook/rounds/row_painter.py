@@ -17,7 +17,15 @@ from beeworkbook.qt import theme
 from beeworkbook.qt.icons import State, paint_state
 from beeworkbook.qt.palette import Palette
 from beeworkbook.rounds.columns import MARGIN, STAND, Column, Columns
-from beeworkbook.rounds.field import asked, field_heading, last_shown, not_looked, shown
+from beeworkbook.rounds.field import (
+    asked,
+    combs_say,
+    field_heading,
+    last_from_combs,
+    last_shown,
+    not_looked,
+    shown,
+)
 from beeworkbook.rounds.offers import feed_look_offered, look_offered, short_day
 from beeworkbook.rounds.row import Row
 from beeworkbook.words import say
@@ -121,7 +129,7 @@ class RowPainter:
             refused = (look.refused or {}).get(column.target)
             if refused is not None:
                 self._paint_refused(painter, column, refused)
-            elif column.target in fields or shown(row, column.target):
+            elif column.target in fields or shown(row, column.target) or combs_say(row.now, column.target):
                 self._paint_field(painter, row, column, look, to_ask=column.target in fields)
         self._paint_state(painter, row)
 
@@ -135,6 +143,8 @@ class RowPainter:
                 y = _LINE.bottom() - 2.5
                 painter.setPen(QPen(QColor(p.edge), 1))
                 painter.drawLine(QPointF(column.left, y), QPointF(column.right - _GAP, y))
+            font = theme.sans(theme.LABEL_PX, italic=True)
+            self._write(painter, rect, combs_say(row.now, column.target), font, p.second_ink)
             return
         quiet = not_looked(row, column.target)
         font = _font(column.target)
@@ -158,7 +168,7 @@ class RowPainter:
             )
             return
         text = last_shown(row, column.target)
-        font = theme.sans(theme.LABEL_PX)
+        font = theme.sans(theme.LABEL_PX, italic=last_from_combs(row, column.target))
         if column.target is Field.NOTE:
             font = theme.serif(13)
         elif text == say("not looked") and QFontMetricsF(font).horizontalAdvance(text) > rect.width():
@@ -176,7 +186,9 @@ class RowPainter:
         words = ""
         if row.shut:
             words = say("heft, left + right sides") if row.now.heft else say("seen from outside")
-        elif row.by_comb and not any(shown(row, target) for target in _WAS_PASSED):
+        elif row.by_comb and not any(
+            shown(row, target) or combs_say(row.now, target) for target in _WAS_PASSED
+        ):
             words = say("combs noted in the box")
         spans = [column for target in _WAS_PASSED if (column := self._columns.of(target)) is not None]
         if words and spans:

@@ -28,10 +28,11 @@ from beeworkbook.rounds.columns import lay_columns
 from beeworkbook.rounds.editor import FieldEditor
 from beeworkbook.rounds.field import (
     TARGETS,
+    combs_words,
     field_hint,
     field_name,
     field_question,
-    last_shown,
+    last_words,
     one_keys,
     shown,
     to_edit,
@@ -434,9 +435,9 @@ class RoundSheet(QAbstractScrollArea):
             return field_question(self.rows[0], heading) if heading is not None and self.rows else ""
         if target is None:
             return notes_words(row)
-        said = [field_question(row, target), shown(row, target)]
-        if last_shown(row, target):
-            said.append(say("last time: {last}", last=last_shown(row, target)))
+        said = [field_question(row, target), shown(row, target) or combs_words(row, target)]
+        if last_words(row, target):
+            said.append(say("last time: {last}", last=last_words(row, target)))
         held = self.refused.get(Spot(row.colony.id, target))
         said += [held[1] if held else "", offer_words(row) if target is Field.NEXT else ""]
         said.append(field_hint(row, target))

@@ -11,10 +11,11 @@ from beeworkbook.rounds.field import TARGETS, FieldError, asked, wish
 from beeworkbook.rounds.row import Row, read_row
 from beeworkbook.workbook.edits.feed import GiveFeed, SetFeedLeft, SetHeft
 from beeworkbook.workbook.edits.line import OnLine
-from beeworkbook.workbook.edits.visit import PassOver, SetAnswer, SetNext, SetNote
+from beeworkbook.workbook.edits.typed_combs import LayOutComb
+from beeworkbook.workbook.edits.visit import BeginVisit, PassOver, SetAnswer, SetNext, SetNote
 from beeworkbook.workbook.place import Edit
 from beeworkbook.workbook.workbook import Workbook
-from tests.rounds.orchard import DAY, NONE
+from tests.rounds.orchard import DAY, LAST, NONE
 
 
 def _row(book: Workbook, at: int = 0) -> Row:
@@ -40,6 +41,58 @@ def test_a_fresh_line_is_blank_over_last_time(book: Workbook) -> None:
     assert field.last_shown(row, Field.NOTE) == "Super to go on next time"
     assert field.field_name(row, Question.STORES) == "Pear Tree, stores, last time 7 kg"
     assert field.field_name(row, Question.CELLS) == "Pear Tree, cells"
+
+
+def _draw(book: Workbook, day: date, *typed: str) -> None:
+    """These combs, from the first place on, noted in the box on a day."""
+    colony_id = _row(book).colony.id
+    visit = next((v for v in book.read.visits(colony_id) if v.day == day), None)
+    visit_id = visit.id if visit else VisitId(int(str(book.do(BeginVisit(colony_id, day)))))
+    hive = book.read.hive_day(colony_id, day)
+    assert hive is not None
+    for placed, text in zip(hive.boxes[0].frames, typed, strict=False):
+        assert placed.frame is not None
+        book.do(LayOutComb(visit_id, placed.frame.id, text))
+
+
+def test_where_nothing_was_typed_the_combs_of_last_time_speak(book: Workbook) -> None:
+    _draw(book, date(2026, 5, 12), *["H8"] * 4, *["E1O2S4H1"] * 3, *["H8"] * 4)
+    row = _row(book)
+    assert field.last_shown(row, Question.EGGS) == "5–7"
+    assert field.last_shown(row, Question.BROOD) == "3/2.6"
+    assert field.last_from_combs(row, Question.BROOD)
+    assert field.last_words(row, Question.BROOD) == "3/2.6, from the combs"
+    assert field.field_name(row, Question.EGGS) == "Pear Tree, eggs, last time 5–7, from the combs"
+    assert field.last_shown(row, Question.POLLEN) == ""
+    (same,) = wish(row, Question.BROOD, "=").edits
+    assert same == SetAnswer(VisitId(0), Question.BROOD, "3/2.6")
+
+
+def test_what_was_typed_goes_before_what_the_combs_say(book: Workbook) -> None:
+    _draw(book, LAST, "E1O2S4H1", "S8")
+    row = _row(book)
+    assert field.last_shown(row, Question.EGGS) == "4, 5"
+    assert not field.last_from_combs(row, Question.EGGS)
+    assert field.last_shown(row, Question.YOUNG) == "1"
+
+
+def test_of_some_combs_only_the_same_again_cannot_be_said(book: Workbook) -> None:
+    _draw(book, date(2026, 5, 12), "E1O2S4H1")
+    row = _row(book)
+    assert field.last_shown(row, Question.BROOD) == "1/0.88+"
+    with pytest.raises(FieldError, match="only some combs"):
+        wish(row, Question.BROOD, "=")
+
+
+def test_the_combs_of_this_visit_speak_in_its_line_and_leave_the_field_to_be_typed(book: Workbook) -> None:
+    _draw(book, DAY, "S4H4", "E1O2S4H1")
+    row = _row(book)
+    assert field.combs_say(row.now, Question.EGGS) == "2"
+    assert field.combs_words(row, Question.EGGS) == "2, from the combs"
+    assert (field.shown(row, Question.EGGS), field.to_edit(row, Question.EGGS)) == ("", "")
+    assert field.field_name(row, Question.YOUNG) == "Pear Tree, young 2, from the combs"
+    row = _after(book, SetAnswer(NONE, Question.EGGS, "2-3"))
+    assert field.combs_say(row.now, Question.EGGS) == field.combs_words(row, Question.EGGS) == ""
 
 
 def test_the_columns_stand_in_the_order_of_the_printed_sheet() -> None:

@@ -3,9 +3,11 @@
 from datetime import date
 
 from beeworkbook.colony.records import DueKind, Level, Question
+from beeworkbook.comb.contents import MarkKind
 from beeworkbook.rounds.row import Row, read_row
 from beeworkbook.workbook.edits.feed import GiveFeed, SetFeedLeft
 from beeworkbook.workbook.edits.line import OnLine
+from beeworkbook.workbook.edits.marks import AddMark
 from beeworkbook.workbook.edits.visit import PassOver, SetAnswer
 from beeworkbook.workbook.place import Edit
 from beeworkbook.workbook.workbook import Workbook
@@ -61,6 +63,16 @@ def test_what_there_is_to_mention_comes_with_a_reason(book: Workbook) -> None:
     assert any("feed now" in text for text in texts)
     assert any("No ratio" in text for text in texts)
     assert all(note.reason for note in row.notes)
+
+
+def test_a_line_alone_asks_no_combs_and_a_mark_alone_is_enough(book: Workbook) -> None:
+    assert _row(book).last.combs == {}
+    last = _row(book).last.visit
+    assert last is not None
+    book.do(AddMark(last.id, MarkKind.QUEEN))
+    assert {question: said.shown for question, said in _row(book).last.combs.items()} == {
+        Question.QUEEN: "seen"
+    }
 
 
 def test_last_time_is_the_last_look_and_not_a_colony_passed_over(book: Workbook) -> None:

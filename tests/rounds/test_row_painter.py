@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QColor, QImage, QPainter
 from pytestqt.qtbot import QtBot
 
+from beeworkbook.colony.from_combs import CombsSay
 from beeworkbook.colony.records import (
     Answer,
     AnswerId,
@@ -110,6 +111,17 @@ def test_a_text_that_was_refused_stays_to_be_seen() -> None:
 )
 def test_why_nothing_stands_there_is_told(row: Row, told: bool) -> None:
     assert bool(_ink(_drawn(row, RowLook()), Question.EGGS)) is told
+
+
+@pytest.mark.usefixtures("qapp")
+def test_what_the_combs_say_looks_unlike_what_was_typed() -> None:
+    by_comb = replace(VISIT, level=Level.BY_COMB)
+    read = replace(ROW, now=Noted(by_comb, combs={Question.EGGS: CombsSay("4–6", "4–6")}))
+    typed = _noted(Question.EGGS, "4-6", Reply.YES, Level.BY_COMB)
+    pictures = [_drawn(row, RowLook()) for row in (read, typed)]
+    assert all(_ink(picture, Question.EGGS) for picture in pictures)
+    assert pictures[0] != pictures[1]
+    assert not any(_ink(picture, Question.YOUNG) for picture in pictures)
 
 
 @pytest.mark.usefixtures("qapp")
