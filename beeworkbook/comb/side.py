@@ -157,7 +157,7 @@ class CellPatch:
         Errors: PatchMismatchError if the cells do not hold what they held when it was drawn.
         """
         beyond = not self.is_empty and int(self.indices[-1]) >= len(cells)
-        if beyond or not np.array_equal(cells[self.indices], self.before):
+        if beyond or cells[self.indices].tobytes() != self.before.tobytes():
             raise PatchMismatchError
         changed = cells.copy()
         changed[self.indices] = self.after

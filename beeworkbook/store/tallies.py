@@ -13,10 +13,10 @@ import numpy as np
 import numpy.typing as npt
 
 from beeworkbook.colony.records import Side
-from beeworkbook.comb.codec import unpack
 from beeworkbook.comb.contents import CONTENTS, Content
 from beeworkbook.comb.frames import FrameType
 from beeworkbook.comb.side import NO_COMB
+from beeworkbook.store.drawings import unpacked
 
 TALLY_COLUMNS: Final = tuple(f"{content.name.lower()}_cells" for content in CONTENTS)
 """A column a content, by its code: how many cells of the drawing hold it."""
@@ -32,7 +32,7 @@ def tally_row(frame: FrameType, side: Side) -> tuple[float | int, ...]:
 
     Errors: DamagedCombError if the drawing cannot be read or is not of this frame.
     """
-    cells = unpack(side.cells, cells=frame.lattice.cells)
+    cells = unpacked(side.cells, cells=frame.lattice.cells)
     counts: list[int] = np.bincount(cells, minlength=len(CONTENTS)).tolist()
     drone = frame.drone_cells_per_dm2 if side.drone_cells else frame.cells_per_dm2
     return (frame.area_dm2, frame.cells_per_dm2, drone, *counts)

@@ -134,9 +134,8 @@ class Transaction:
             return
         self._guard(before, record)
         form = form_of(cls)
-        row = form.row(record)
-        if row != form.row(before):
-            self._link.run(text(f"update {form.table}"), (*row[1:], record.id))
+        if form.values_of(record) != form.values_of(before):  # else only a drawing changed
+            self._link.run(text(f"update {form.table}"), (*form.row(record)[1:], record.id))
         self._write_rest(before, record)
         self._note(cls, record.id, before, record)
 

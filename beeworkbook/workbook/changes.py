@@ -1,19 +1,34 @@
 """What a commit changed, in a form a face can question: which records, which visits, which cells."""
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from types import MappingProxyType
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 
-from beeworkbook.colony.records import Colony, ColonyId, Record, Side, SideId, Visit, VisitId
+from beeworkbook.colony.records import RECORD_TYPES, Colony, ColonyId, Record, Side, SideId, Visit, VisitId
 from beeworkbook.comb.codec import unpack
 from beeworkbook.comb.lattice import CellIndices, Cells, read_only
 from beeworkbook.store.transaction import Step
 
 _COLONY_FIELDS: Final = ("colony_id", "other_colony_id")
 _VISIT_FIELDS: Final = ("visit_id", "left_visit_id", "done_visit_id")
+_NOBODY: Final[Any] = None
+
+
+def _pointing(cls: type[Any], own: type[Record], wanted: tuple[str, ...]) -> tuple[str, ...]:
+    """Which of these fields a class has, and its id where it is the record that is pointed to."""
+    names = {each.name for each in fields(cls)}
+    bears = ("id",) if cls is own else ()
+    return (*bears, *(name for name in wanted if name in names))
+
+
+_POINTERS: Final[dict[type[Any], tuple[tuple[str, ...], tuple[str, ...]]]] = {
+    cls: (_pointing(cls, Visit, _VISIT_FIELDS), _pointing(cls, Colony, _COLONY_FIELDS))
+    for cls in RECORD_TYPES
+}
+"""By class, the fields that say which visits and which colonies a record is or names."""
 
 
 @dataclass(frozen=True)
@@ -51,27 +66,27 @@ def changes_of(
     """
     steps = tuple(journal)
     records = [record for step in steps for record in (step.before, step.after) if record is not None]
-    visits = frozenset(_named(records, _VISIT_FIELDS, Visit))
-    told = {record.id: record for record in records if isinstance(record, Visit)}
-    looked_up = (told.get(VisitId(each)) or visit_of(VisitId(each)) for each in visits)
-    colonies = {visit.colony_id for visit in looked_up if visit is not None}
+    visits: set[VisitId] = set()
+    colonies: set[ColonyId] = set()
+    for record in records:
+        to_visits, to_colonies = _POINTERS[type(record)]
+        for name in to_visits:
+            visits.add(getattr(record, name))
+        for name in to_colonies:
+            colonies.add(getattr(record, name))
+    visits.discard(_NOBODY)
+    colonies.discard(_NOBODY)
+    for visit_id in visits.difference(step.id for step in steps if step.cls is Visit):
+        visit = visit_of(visit_id)
+        if visit is not None:
+            colonies.add(visit.colony_id)
     return Changes(
-        steps=frozenset((step.cls, step.id) for step in steps),
-        visits=frozenset(VisitId(visit_id) for visit_id in visits),
-        colonies=frozenset(colonies | {ColonyId(found) for found in _named(records, _COLONY_FIELDS, Colony)}),
+        steps=frozenset([(step.cls, step.id) for step in steps]),
+        visits=frozenset(visits),
+        colonies=frozenset(colonies),
         cells=MappingProxyType(_changed_cells(steps, cells_of, known or {})),
         source=source,
     )
-
-
-def _named(records: Iterable[Record], fields: tuple[str, ...], own: type[Record]) -> set[int]:
-    """The ids these records bear or point to."""
-    found: set[int] = set()
-    for record in records:
-        if isinstance(record, own):
-            found.add(int(record.id))
-        found.update(value for name in fields if (value := getattr(record, name, None)) is not None)
-    return found
 
 
 def _changed_cells(

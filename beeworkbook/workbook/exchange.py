@@ -13,9 +13,10 @@ from pathlib import Path
 from typing import Any, BinaryIO, Final
 
 from beeworkbook.colony.records import RECORD_TYPES, Answer, Mark, Record, Side, Visit
-from beeworkbook.comb.codec import pack, unpack
+from beeworkbook.comb.codec import unpack
 from beeworkbook.comb.notation import NotationError, from_text, to_text
 from beeworkbook.store import database
+from beeworkbook.store.drawings import packed
 from beeworkbook.store.errors import BrokenRuleError, FileExistsAlreadyError, StoreError
 from beeworkbook.store.reader import Reader
 from beeworkbook.store.transaction import Transaction
@@ -258,7 +259,7 @@ class _Taking:
 def _packed(tx: Transaction, values: dict[str, object]) -> bytes:
     frame_type = frame_type_in(tx, "frame_type", str(values["frame_type"]))
     try:
-        return pack(from_text(frame_type.lattice, str(values["cells"])))
+        return packed(from_text(frame_type.lattice, str(values["cells"])))
     except NotationError as error:
         raise FieldError(f"cells: {error}") from error
 

@@ -253,7 +253,7 @@ class Workbook:
                 value = act(tx)
         except StoreError as error:
             raise NotKeptError(str(error)) from error
-        self.last_saved = self._stamp()
+        self.last_saved = stamp or self._stamp()
         return value, tuple(tx.journal)
 
     def _turn(

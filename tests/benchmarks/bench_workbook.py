@@ -9,20 +9,23 @@ import sqlite3
 from collections.abc import Callable
 from contextlib import closing
 from dataclasses import replace
+from datetime import UTC, datetime, timedelta
 from itertools import count
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from beeworkbook.colony.records import ColonyId, Side, VisitId
+from beeworkbook.colony.records import ColonyId, Side, Visit, VisitId
 from beeworkbook.comb.codec import pack, unpack
 from beeworkbook.comb.contents import Content, Face
 from beeworkbook.comb.frames import FRAME_TYPES
 from beeworkbook.comb.side import CellPatch, blank_cells
-from beeworkbook.store.tallies import COLUMNS
+from beeworkbook.store.rows import form_of
+from beeworkbook.store.tallies import tally_row
+from beeworkbook.store.texts import find_text, text
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.edits import ArriveColony, BeginVisit, PaintCells
 from beeworkbook.workbook.workbook import Workbook
@@ -32,6 +35,7 @@ from tests.workbook.keeping import LATER, LOOK, NUCLEUS, as_int
 
 FRAME: Final = FRAME_TYPES["dadant_blatt"]
 STROKE: Final = 60
+MORNING: Final = datetime(2031, 5, 2, 8, tzinfo=UTC)
 Print = Callable[[str], None]
 
 
@@ -49,10 +53,13 @@ def show(benchmark: BenchmarkFixture, capsys: pytest.CaptureFixture[str]) -> Pri
 
 
 class _Stroke:
-    """One stroke after another on one side, each over other cells."""
+    """One stroke after another on one side, each over other cells and a second after the last."""
 
     def __init__(self, path: Path) -> None:
-        self.book = Workbook.create(path, "Bench", today=LATER)
+        seconds = count()
+        self.book = Workbook.create(
+            path, "Bench", today=LATER, now=lambda: MORNING + timedelta(seconds=next(seconds))
+        )
         spec = replace(NUCLEUS, frame_type=FRAME.id, places=12)
         colony = ColonyId(as_int(self.book.do(ArriveColony(spec))))
         self.visit = VisitId(as_int(self.book.do(BeginVisit(colony, LOOK))))
@@ -67,7 +74,9 @@ class _Stroke:
         whole = CellPatch.between(self.cells, brood_side(FRAME.lattice, seed=3))
         self.book.do(PaintCells(self.visit, self.frame, Face.A, whole))
         self.cells = whole.apply(self.cells)
-        self._ready = iter(self._patches(600))
+        self.states: list[bytes] = []
+        """The side packed, after each stroke."""
+        self._ready = iter(self._patches(500))
 
     def _patches(self, number: int) -> list[tuple[CellPatch, Content]]:
         """Finished strokes as a tool hands them over, one upon the other."""
@@ -78,6 +87,7 @@ class _Stroke:
             patch = CellPatch.painting(cells, np.arange(first, first + STROKE), content)
             cells = patch.apply(cells)
             made.append((patch, content))
+            self.states.append(pack(cells))
         return made
 
     def paint(self) -> None:
@@ -94,20 +104,18 @@ def bench_stroke_through_the_workbook(benchmark: BenchmarkFixture, show: Print, 
     driver = sqlite3.connect(floor_path, isolation_level=None)
     for pragma in ("journal_mode = WAL", "synchronous = FULL", "foreign_keys = ON"):
         driver.execute(f"PRAGMA {pragma}")
-    sets = ", ".join(f"{name} = ?" for name in COLUMNS)
-    ready = [pack(brood_side(FRAME.lattice, seed=seed)) for seed in range(20)]
-    rows = [_counted(blob) for blob in ready]
-    turns = count()
+    texts = [text("get visit"), find_text("side", ("visit_id", "frame_id", "face"), frozenset())]
+    texts += [text(f"update {name}") for name in ("tally", "comb", "visit")]
+    ready = iter(_bound(stroke, side))
 
     def raw() -> None:
-        turn = next(turns)
-        blob, row = ready[turn % 20], rows[turn % 20]
+        asked_visit, asked_side, counts, drawing, stamped = next(ready)
         driver.execute("BEGIN IMMEDIATE")
-        driver.execute("SELECT * FROM visit WHERE id = ?", (stroke.visit,)).fetchone()
-        driver.execute("SELECT * FROM side JOIN comb ON side_id = id WHERE id = ?", (side.id,)).fetchone()
-        driver.execute(f"UPDATE tally SET {sets} WHERE side_id = ?", (*row, side.id))
-        driver.execute("UPDATE comb SET cells = ? WHERE side_id = ?", (blob, side.id))
-        driver.execute("UPDATE visit SET saved_utc = ? WHERE id = ?", (f"stamp {turn}", stroke.visit))
+        driver.execute(texts[0], asked_visit).fetchone()
+        driver.execute(texts[1], asked_side).fetchall()
+        driver.execute(texts[2], counts)
+        driver.execute(texts[3], drawing)
+        driver.execute(texts[4], stamped)
         driver.execute("COMMIT")
 
     with closing(driver):
@@ -125,6 +133,15 @@ def bench_stroke_through_the_workbook(benchmark: BenchmarkFixture, show: Print, 
     show(times.line("a finished stroke through the workbook", 2))
 
 
-def _counted(blob: bytes) -> tuple[float, ...]:
-    counts = np.bincount(unpack(blob, cells=FRAME.lattice.cells), minlength=12).tolist()
-    return (FRAME.area_dm2, FRAME.cells_per_dm2, FRAME.drone_cells_per_dm2, *counts)
+def _bound(stroke: _Stroke, side: Side) -> list[tuple[tuple[Any, ...], ...]]:
+    """What the same strokes bind to the same statements, stroke by stroke, ready."""
+    visit = stroke.book.read.get(Visit, stroke.visit)
+    assert visit is not None
+    asked = (stroke.visit,), (stroke.visit, stroke.frame, Face.A.value)
+    made: list[tuple[tuple[Any, ...], ...]] = []
+    for turn, blob in enumerate(stroke.states):
+        stamped = replace(visit, saved_utc=MORNING + timedelta(days=1, seconds=turn))
+        counts = tally_row(FRAME, replace(side, cells=blob))
+        row = form_of(Visit).row(stamped)[1:]
+        made.append((*asked, (*counts, side.id), (blob, side.id), (*row, stroke.visit)))
+    return made

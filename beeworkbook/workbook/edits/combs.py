@@ -5,12 +5,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from beeworkbook.colony.records import FrameId, Level, Mark, Side, SideId, Visit, VisitId
-from beeworkbook.comb.codec import pack, unpack
 from beeworkbook.comb.contents import Content, Face, Origin
 from beeworkbook.comb.lattice import Cells
 from beeworkbook.comb.names import content_name
 from beeworkbook.comb.side import CellPatch, blank_cells
 from beeworkbook.comb.typed import EIGHTHS
+from beeworkbook.store.drawings import packed, unpacked
 from beeworkbook.store.transaction import Transaction
 from beeworkbook.words import say
 from beeworkbook.workbook.edits.looking import raise_level
@@ -48,7 +48,7 @@ class PaintCells(SingleEdit):
         """
         visit = the(tx, Visit, self.visit_id)
         side = side_or_blank(tx, visit, self.frame_id, self.face)
-        cells = self.patch.apply(unpack(side.cells, cells=cells_in(tx, side)))
+        cells = self.patch.apply(unpacked(side.cells, cells=cells_in(tx, side)))
         place, label = place_of_side(visit, side), self.label or self._named(side)
         if side.id and self.patch.is_empty:
             return Done(side.id, label, place)
@@ -69,7 +69,7 @@ class PaintCells(SingleEdit):
             side,
             origin=Origin.PAINTED,
             grain=Origin.PAINTED,
-            cells=pack(cells),
+            cells=packed(cells),
             typed="",
             copied_from=None,
         )
@@ -111,7 +111,7 @@ def _looked_at(tx: Transaction, side: Side) -> Side:
     """The side as somebody saw it: of one that was only assumed, nothing yet."""
     if side.origin is not Origin.ASSUMED:
         return side
-    blank = pack(blank_cells(frame_type_of(tx, side.frame_type).lattice))
+    blank = packed(blank_cells(frame_type_of(tx, side.frame_type).lattice))
     seen = replace(side, origin=Origin.EIGHTHS, grain=Origin.EIGHTHS, cells=blank)
     return replace(seen, typed="", copied_from=None)
 
