@@ -20,7 +20,7 @@ NARROW_SPACE: Final = "\u202f"
 MINUS: Final = "\u2212"
 
 Text = str | Sequence[str]
-DateStyle = Literal["long", "long_year", "weekday", "weekday_year", "day", "day_year"]
+DateStyle = Literal["long", "long_year", "weekday", "weekday_year", "day", "day_year", "short"]
 
 _MONTHS: Final = (
     "January",
@@ -182,10 +182,11 @@ def date_words(day: date, style: DateStyle = "day") -> str:
     """A day in words.
 
     long "Saturday 16 May" · long_year "Saturday 16 May 2026" · weekday "Sat 16 May" · weekday_year
-    "Sat 16 May 2026" · day "16 May" · day_year "16 May 2026".
+    "Sat 16 May 2026" · day "16 May" · day_year "16 May 2026" · short "3 Sep".
     """
-    values = {"day": day.day, "month": month_name(day.month), "year": day.year}
-    if style == "day":
+    month = month_name(day.month, short=style == "short")
+    values = {"day": day.day, "month": month, "year": day.year}
+    if style in {"day", "short"}:
         return say("{day} {month}", **values)
     if style == "day_year":
         return say("{day} {month} {year}", **values)

@@ -108,10 +108,15 @@ def test_a_list_of_forms_said_without_a_count_gives_the_first() -> None:
         ("weekday_year", "Sat 16 May 2026"),
         ("day", "16 May"),
         ("day_year", "16 May 2026"),
+        ("short", "16 May"),
     ],
 )
 def test_dates_in_words(style: str, words: str) -> None:
     assert date_words(SATURDAY, style) == words  # type: ignore[arg-type]
+
+
+def test_a_short_date_has_a_short_month() -> None:
+    assert date_words(date(2026, 9, 3), "short") == "3 Sep"
 
 
 def test_dates_are_translated_in_name_and_order() -> None:
@@ -128,6 +133,7 @@ def test_dates_are_translated_in_name_and_order() -> None:
     assert date_words(SATURDAY) == "16. Mai"
     assert date_words(SATURDAY, "long") == "Samstag, 16. Mai"
     assert date_words(SATURDAY, "weekday") == "Sa, 16. Mai"
+    assert date_words(SATURDAY, "short") == "16. Mai."
     assert month_name(5, short=True) == "Mai."
     assert weekday_name(5, short=True) == "Sa"
 

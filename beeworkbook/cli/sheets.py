@@ -55,6 +55,7 @@ def _words(parser: Parser) -> None:
         metavar="PAPER",
         help=say("A4, A5 or Letter; A4 if not said"),
     )
+    parser.add_argument("--supers", action="store_true", help=say("blank sheets of the supers too"))
     parser.add_argument("--black", action="store_true", help=say("in black only"))
     parser.add_argument("--no-places", action="store_true", help=say("leave place names off"))
     parser.add_argument(
@@ -98,8 +99,14 @@ def _models(book: "Workbook", asked: argparse.Namespace, today: Today) -> "tuple
     """The sheets asked for. Errors: CommandError if there is none."""
     on = asked.day or today()
     colonies = colonies_named(book, asked.colony) if asked.colony else _standing(book, asked.apiary, on)
-    make = blank_model if asked.kind == "blank" else filled_model
-    made = [(colony, make(book, colony, on)) for colony in colonies]
+    blank = asked.kind == "blank"
+    made = [
+        (
+            colony,
+            blank_model(book, colony, on, supers=asked.supers) if blank else filled_model(book, colony, on),
+        )
+        for colony in colonies
+    ]
     missing = [colony.name for colony, model in made if model is None]
     if asked.colony and missing:
         names = ", ".join(missing)
@@ -121,11 +128,13 @@ def _standing(book: "Workbook", apiary: str | None, on: date) -> "tuple[Colony, 
     )
 
 
-def blank_model(book: "Workbook", colony: "Colony", on: date) -> "CombSheetModel | None":
+def blank_model(
+    book: "Workbook", colony: "Colony", on: date, *, supers: bool = False
+) -> "CombSheetModel | None":
     """A blank sheet of a colony, or None where it lives in no hive that day."""
     from beeworkbook.workbook.sheets import blank_sheet
 
-    return blank_sheet(book, colony.id, on)
+    return blank_sheet(book, colony.id, on, supers=supers)
 
 
 def filled_model(book: "Workbook", colony: "Colony", on: date) -> "CombSheetModel | None":

@@ -88,7 +88,10 @@ class SheetFeed:
 
 @dataclass(frozen=True)
 class SheetVisit:
-    """The Page of one day: what a filled sheet says beside its combs, or what last time said."""
+    """The Page of one day: what a filled sheet says beside its combs, or what last time said.
+
+    `combs` is what its combs say in the fields where nothing was typed, in short words; `heft` its two pulls.
+    """
 
     day: date
     at: time | None = None
@@ -103,6 +106,8 @@ class SheetVisit:
     next_day: date | None = None
     next_reason: str = ""
     marks: tuple[Mark, ...] = ()
+    combs: Mapping[Question, str] = field(default_factory=dict)
+    heft: str = ""
 
 
 @dataclass(frozen=True, eq=False)

@@ -1,9 +1,11 @@
 """Answers as the papers print them: written out in the short words the screen uses too."""
 
+from collections.abc import Collection, Iterable
+
 from beeworkbook.colony.answers import plain_reply
 from beeworkbook.colony.questions import QuestionError, parse_answer
 from beeworkbook.colony.records import Question, Reply
-from beeworkbook.colony.sheet_models import SheetAnswer
+from beeworkbook.colony.sheet_models import SheetAnswer, SheetVisit
 from beeworkbook.colony.written import write_answer
 from beeworkbook.words import say
 
@@ -35,3 +37,19 @@ def ticked_words(question: Question, answer: SheetAnswer) -> str:
     if answer.reply is not None and not says_more(question, answer):
         return reply_words(answer.reply)
     return answer_words(question, answer)
+
+
+def unwritten_words(visit: SheetVisit | None, question: Question) -> str:
+    """What stands where nothing was typed: a heft for the stores, else what the combs say, in brackets."""
+    if visit is None:
+        return ""
+    if question is Question.STORES and visit.heft:
+        return visit.heft
+    said = visit.combs.get(question, "")
+    return say("({text})", text=said) if said else ""
+
+
+def brackets_words(visits: Iterable[SheetVisit | None], questions: Collection[Question]) -> str:
+    """What the brackets mean, where any of these visits has some in the fields of these questions."""
+    are = any(not visit.combs.keys().isdisjoint(questions) for visit in visits if visit is not None)
+    return say("In brackets: read off the combs.") if are else ""

@@ -146,7 +146,7 @@ def _draw_page_fields(document: Document, model: CombSheetModel, plan: _Plan) ->
     yield from draw_fields(document, plan.form, plan.free, model)
     columns = text_columns(plan.form, _under_fields(plan))
     if model.visit is None:
-        yield from draw_ruled(document, columns, say("Notes"))
+        yield from draw_ruled(document, columns, model)
     else:
         draw_texts(document, columns, _note_lines(model, plan.form))
 

@@ -13,7 +13,14 @@ from beeworkbook.colony.records import Question, Reply
 from beeworkbook.colony.sheet_models import CombSheetModel, SheetVisit
 from beeworkbook.comb.contents import Content, Face, MarkKind, Origin
 from beeworkbook.papers import symbols
-from beeworkbook.papers.answer_words import answer_words, reply_words, says_more, ticked_words
+from beeworkbook.papers.answer_words import (
+    answer_words,
+    brackets_words,
+    reply_words,
+    says_more,
+    ticked_words,
+    unwritten_words,
+)
 from beeworkbook.papers.comb_forms import TICK_MM, Form
 from beeworkbook.papers.field_map import Field, FieldKind
 from beeworkbook.papers.fonts import LABEL, NOTE, SMALL, Style, shortened, width_mm, wrapped
@@ -87,7 +94,8 @@ def _draw_question(
     now = model.visit.answers.get(question) if model.visit else None
     small = _last_answer(model.last, question)
     if model.visit:
-        small = answer_words(question, now) if now and says_more(question, now) else ""
+        more = answer_words(question, now) if now and says_more(question, now) else ""
+        small = more or ("" if now else unwritten_words(model.visit, question))
     document.text(
         place.x + used + 1.5,
         place.y + 3.4,
@@ -139,10 +147,13 @@ def _beside(document: Document, x: float, box: Rect, words: str) -> float:
 def _last_answer(last: SheetVisit | None, question: Question) -> str:
     """Last time's answer with its day, small."""
     found = last.answers.get(question) if last else None
-    if last is None or found is None:
+    if last is None:
         return ""
-    words = "–" if found.reply is Reply.NOT_LOOKED else ticked_words(question, found)
-    return f"{date_words(last.day)} {words}"
+    if found is None:
+        words = unwritten_words(last, question)
+    else:
+        words = "–" if found.reply is Reply.NOT_LOOKED else ticked_words(question, found)
+    return f"{date_words(last.day, 'short')} {words}" if words else ""
 
 
 def _written(model: CombSheetModel) -> Iterator[tuple[str, str, str, str]]:
@@ -151,7 +162,7 @@ def _written(model: CombSheetModel) -> Iterator[tuple[str, str, str, str]]:
 
     def typed(visit: SheetVisit | None, question: Question) -> str:
         found = visit.answers.get(question) if visit else None
-        return answer_words(question, found) if found else ""
+        return answer_words(question, found) if found else unwritten_words(visit, question)
 
     yield "temper", say("Temper"), typed(last, Question.TEMPER), typed(now, Question.TEMPER)
     yield "stores", say("Stores"), typed(last, Question.STORES), typed(now, Question.STORES)
@@ -199,14 +210,16 @@ def text_columns(form: Form, free: Rect) -> Columns:
     )
 
 
-def draw_ruled(document: Document, columns: Columns, title: str) -> Iterator[Field]:
-    """Lines to write notes on."""
+def draw_ruled(document: Document, columns: Columns, model: CombSheetModel) -> Iterator[Field]:
+    """Lines to write notes on, and what the brackets beside the fields mean."""
     for name, column in (("left", columns.left), ("right", columns.right)):
         lines = int((column.height - 1.0) // RULED_MM)
         if lines < 1:
             continue
         if name == "left":
-            document.text(column.x, column.y + 3.2, title, LABEL)
+            used = document.text(column.x, column.y + 3.2, say("Notes"), LABEL)
+            small = brackets_words((model.last,), (*_ASKED, Question.STORES))
+            document.text(column.x + used + 1.5, column.y + 3.2, small, SMALL, ink=document.second)
         for index in range(1, lines + 1):
             y = column.y + index * RULED_MM
             document.line((column.x, y), (column.right, y), HAIR_MM, document.rule)
@@ -228,12 +241,13 @@ def note_texts(model: CombSheetModel, marks: Sequence[str], left_out: Sequence[s
         last.append(say("In flower: {what}.", what=visit.flowering))
     if visit.next_day and visit.next_reason:
         day = date_words(visit.next_day)
-        last.append(say("Next look {day}: {reason}", day=day, reason=visit.next_reason))
+        last.append(say("Next look {day}: {reason}.", day=day, reason=visit.next_reason.rstrip(".")))
     if left_out:
         last.append(say("No comb noted: {boxes}.", boxes=", ".join(left_out)))
     if model.bring:
         last.append(say("Bring: {what}.", what=", ".join(model.bring)))
-    texts = (" ".join(visit.sentences), visit.note, " · ".join(marks), " ".join(last))
+    last.append(brackets_words((visit,), (*_ASKED, Question.STORES)))
+    texts = (" ".join(visit.sentences), visit.note, " · ".join(marks), " ".join(filter(None, last)))
     return [text for text in texts if text.strip()]
 
 

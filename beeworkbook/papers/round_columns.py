@@ -11,7 +11,7 @@ from typing import Final
 from beeworkbook.colony.asked import heading
 from beeworkbook.colony.records import Question, Reply
 from beeworkbook.colony.sheet_models import RoundSheetModel, RoundSheetRow, SheetVisit
-from beeworkbook.papers.answer_words import answer_words, ticked_words
+from beeworkbook.papers.answer_words import answer_words, ticked_words, unwritten_words
 from beeworkbook.papers.options import Paper
 from beeworkbook.words import date_words, say
 
@@ -32,7 +32,7 @@ _NOTE_LEAST: Final = 20.0
 _WIDTHS: Final = {
     Question.BROOD: 14.0,
     Question.SEAMS: 11.5,
-    Question.STORES: 13.0,
+    Question.STORES: 17.4,
     Question.CELLS: 14.0,
     Question.TEMPER: 14.0,
     Question.ROOM: 12.0,
@@ -69,8 +69,8 @@ def strips(model: RoundSheetModel, paper: Paper, width: float) -> tuple[tuple[Co
     )
     feed = Column("feed", say("feed"), 17.0)
     left = Column("left", say("left"), 11.0)
-    after = Column("next", say("next"), 14.0)
-    bring = Column("bring", say("bring"), 26.0, printed=True)
+    after = Column("next", say("next"), 13.0)
+    bring = Column("bring", say("bring"), 25.0, printed=True)
     note = Column("note", say("note"), _NOTE_LEAST)
     tail = (feed, left, note, after, bring)
     if paper is Paper.A5:
@@ -106,14 +106,14 @@ def last_words(column: Column, row: RoundSheetRow) -> str:
         "feed": last.feed.given,
         "left": last.feed.left,
         "note": last.note,
-        "next": date_words(last.next_day) if last.next_day else "",
+        "next": date_words(last.next_day, "short") if last.next_day else "",
     }[column.key]
 
 
 def _answer(last: SheetVisit, question: Question) -> str:
     found = last.answers.get(question)
     if found is None:
-        return ""
+        return unwritten_words(last, question)
     if question not in _TICKED:
         return answer_words(question, found)
     return "–" if found.reply is Reply.NOT_LOOKED else ticked_words(question, found)

@@ -8,7 +8,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import BinaryIO, Final
 
+from beeworkbook.colony.records import Question
 from beeworkbook.colony.sheet_models import RoundSheetModel, RoundSheetRow
+from beeworkbook.papers.answer_words import brackets_words
 from beeworkbook.papers.cautions import cautions
 from beeworkbook.papers.fonts import LABEL, NAME, SMALL, SMALL_BOLD, TITLE, shortened, width_mm, wrapped
 from beeworkbook.papers.options import PaperOptions
@@ -212,7 +214,9 @@ def _foot_text(model: RoundSheetModel, options: PaperOptions) -> str:
         "Box: a tick for yes, a cross for no, a dash for not looked; leave empty what nobody looked for."
         " Brood: combs with brood, and how many full ones they are worth."
     )
-    return " ".join((how, *where, *cautions()))
+    questions = frozenset(Question) - model.left_out
+    brackets = brackets_words((row.last for row in model.rows), questions)
+    return " ".join(filter(None, (how, brackets, *where, *cautions())))
 
 
 def _draw_foot(document: Document, lines: Sequence[str]) -> None:

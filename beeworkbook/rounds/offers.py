@@ -6,7 +6,7 @@ from typing import Final
 from beeworkbook.colony.dues import PlannedDue
 from beeworkbook.colony.records import DueKind, DueState, VisitId
 from beeworkbook.rounds.row import Row
-from beeworkbook.words import date_words, month_name, say
+from beeworkbook.words import date_words, say
 from beeworkbook.workbook.edits.dues import AddDue
 from beeworkbook.workbook.edits.visit import SetNext
 from beeworkbook.workbook.place import Edit
@@ -17,7 +17,7 @@ TAKES: Final = frozenset("=.")
 
 def short_day(day: date) -> str:
     """A day in the room a column has: "19 May", "3 Sep"."""
-    return say("{day} {month}", day=day.day, month=month_name(day.month, short=True))
+    return date_words(day, "short")
 
 
 def look_offered(row: Row) -> PlannedDue | None:

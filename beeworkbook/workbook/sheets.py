@@ -12,6 +12,7 @@ from typing import Final, Protocol
 from beeworkbook.colony.asked import asked_questions
 from beeworkbook.colony.dues import bring_words, due_words
 from beeworkbook.colony.feeding import write_feed, write_left
+from beeworkbook.colony.from_combs import from_combs
 from beeworkbook.colony.hive import HiveDay, PartDay, holds_on
 from beeworkbook.colony.phrases import feed_left
 from beeworkbook.colony.records import (
@@ -21,6 +22,8 @@ from beeworkbook.colony.records import (
     ColonyId,
     Due,
     DueKind,
+    Event,
+    EventKind,
     Frame,
     FrameId,
     FrameMake,
@@ -50,6 +53,7 @@ from beeworkbook.colony.sheet_models import (
     SheetVisit,
     sheet_code,
 )
+from beeworkbook.colony.written import write_heft
 from beeworkbook.comb.codec import unpack
 from beeworkbook.comb.contents import Face, Origin
 from beeworkbook.comb.eighths import read_back, whole_eighths
@@ -98,10 +102,11 @@ class BookSheet(CombSheetModel):
 # --- comb sheets ----------------------------------------------------------------------------------
 
 
-def blank_sheet(book: Workbook, colony_id: ColonyId, day: date) -> BookSheet | None:
+def blank_sheet(book: Workbook, colony_id: ColonyId, day: date, *, supers: bool = False) -> BookSheet | None:
     """A sheet to take to the hive on a day, the last look small beside each field.
 
-    None if the colony lives in no hive that day.
+    Of the brood and nucleus boxes, and of the supers only where they are asked for, since hardly anybody
+    draws those; a hive of supers alone has them all. None if the colony lives in no hive that day.
     """
     read = book.read
     hive = read.hive_day(colony_id, day)
@@ -110,7 +115,8 @@ def blank_sheet(book: Workbook, colony_id: ColonyId, day: date) -> BookSheet | N
     earlier = [visit for visit in read.visits(colony_id) if visit.day <= day]
     last = next((visit for visit in reversed(earlier) if read.sides(visit.id)), None)
     known = _last_known(read, hive, last)
-    boxes = tuple(_box(read, hive, box, (), known, {}) for box in hive.boxes)
+    shown = hive.boxes if supers else hive.brood_boxes or hive.boxes
+    boxes = tuple(_box(read, hive, box, (), known, {}) for box in shown)
     sheet = _sheet(read, hive, colony_id, None, boxes)
     return replace(
         sheet,
@@ -375,7 +381,15 @@ def _sheet_visit(read: Reader, visit: Visit, *, told: bool) -> SheetVisit:
         visit.note,
         visit.next_day,
         visit.next_reason,
+        combs={question: said.shown for question, said in from_combs(story).items()},
+        heft=_heft_words(story.events),
     )
+
+
+def _heft_words(events: Iterable[Event]) -> str:
+    """The two pulls of a heft, as narrow as they are typed: "14+15 kg"."""
+    heft = next((event for event in events if event.kind is EventKind.HEFT), None)
+    return say("{pulls} kg", pulls=write_heft(heft)) if heft is not None else ""
 
 
 # --- the round sheet ------------------------------------------------------------------------------

@@ -58,6 +58,15 @@ def test_several_colonies_or_a_whole_apiary_go_into_one_file(
     assert (float(box.width), float(box.height)) == pytest.approx((612, 792), abs=0.1)
 
 
+def test_supers_are_printed_only_where_they_are_asked_for(typed: Typed, sample: Path, tmp_path: Path) -> None:
+    words = ("--colony", "Bramble", "--day", "2026-06-20")
+    without, with_them = tmp_path / "without.pdf", tmp_path / "with.pdf"
+    assert typed("sheets", "blank", sample, without, *words).code == 0
+    assert typed("sheets", "blank", sample, with_them, *words, "--supers").code == 0
+    assert "Super" not in text_of(without)
+    assert "Super" in text_of(with_them)
+
+
 def test_all_apiaries_if_none_is_named(typed: Typed, sample: Path, tmp_path: Path) -> None:
     assert "6 colonies" in typed("sheets", "blank", sample, tmp_path / "all.pdf").out
 

@@ -1,8 +1,17 @@
+from datetime import date
+
 import pytest
 
 from beeworkbook.colony.records import Question, Reply
-from beeworkbook.colony.sheet_models import SheetAnswer
-from beeworkbook.papers.answer_words import answer_words, reply_words, says_more, ticked_words
+from beeworkbook.colony.sheet_models import SheetAnswer, SheetVisit
+from beeworkbook.papers.answer_words import (
+    answer_words,
+    brackets_words,
+    reply_words,
+    says_more,
+    ticked_words,
+    unwritten_words,
+)
 
 
 @pytest.mark.parametrize(
@@ -37,3 +46,19 @@ def test_a_reply_without_words_is_the_word_of_its_reply() -> None:
 
 def test_replies_have_words() -> None:
     assert [reply_words(reply) for reply in Reply] == ["yes", "no", "not looked"]
+
+
+def test_what_the_combs_say_stands_in_brackets_and_a_heft_before_it() -> None:
+    combs = {Question.EGGS: "4–6", Question.STORES: "12 kg"}
+    drawn = SheetVisit(date(2026, 5, 9), combs=combs)
+    assert unwritten_words(drawn, Question.EGGS) == "(4–6)"
+    assert unwritten_words(drawn, Question.BROOD) == unwritten_words(None, Question.EGGS) == ""
+    hefted = SheetVisit(date(2026, 5, 9), combs=combs, heft="14+15 kg")
+    assert unwritten_words(hefted, Question.STORES) == "14+15 kg"
+
+
+def test_brackets_are_explained_only_where_there_are_some() -> None:
+    drawn = SheetVisit(date(2026, 5, 9), combs={Question.EGGS: "4–6"})
+    assert "combs" in brackets_words((None, drawn), (Question.EGGS,))
+    assert brackets_words((None, drawn), (Question.BROOD,)) == ""
+    assert brackets_words((None, SheetVisit(date(2026, 5, 9))), tuple(Question)) == ""

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -94,6 +95,19 @@ def test_a_filled_page_says_what_was_noted_and_a_blank_one_what_was_last_time() 
     for words in ("Temper quiet", "Eggs seen 9 May yes", "Queen seen 9 May –", "Notes"):
         assert words in blank
     assert "Brood on 7 combs" not in blank
+
+
+def test_what_the_combs_say_stands_in_brackets_where_nothing_was_typed() -> None:
+    combs = {Question.EGGS: "2–6", Question.STORES: "12+ kg", Question.BROOD: "5/3.8"}
+    last = replace(invented.last_visit(), answers={}, combs=combs)
+    blank = print_combs(invented.model(invented.box(places=3), last=last)).whole_text
+    for words in ("Eggs seen 9 May (2–6)", "Stores (12+ kg)", "In brackets: read off the combs."):
+        assert words in blank
+    now = invented.visit(answers={Question.EGGS: SheetAnswer("y", Reply.YES)}, combs=combs)
+    filled = print_combs(invented.model(invented.box(places=3), filled=True, visit=now)).whole_text
+    assert "(12+ kg)" in filled
+    assert "(2–6)" not in filled
+    assert "In brackets" in filled
 
 
 def test_a_sheet_of_a_colony_never_looked_at_has_no_last_time() -> None:

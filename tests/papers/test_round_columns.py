@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from beeworkbook.colony.records import Question
@@ -47,6 +49,14 @@ def test_last_time_is_said_as_it_was_and_blank_stays_blank() -> None:
     assert said["next"] == "23 May"
     assert said["young"] == ""
     assert said["bring"] == "2 L syrup 1:1, super"
+
+
+def test_a_field_nobody_typed_in_has_what_the_combs_said() -> None:
+    (strip,) = strips(invented.round_model(), Paper.A4, 240.0)
+    last = replace(invented.last_visit(), combs={Question.YOUNG: "3–8"}, heft="14+15 kg", answers={})
+    row = replace(invented.round_model().rows[0], last=last)
+    said = {column.key: last_words(column, row) for column in strip}
+    assert (said["young"], said["stores"], said["eggs"]) == ("(3–8)", "14+15 kg", "")
 
 
 def test_a_colony_never_looked_at_says_nothing() -> None:

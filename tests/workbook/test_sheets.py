@@ -24,6 +24,7 @@ from beeworkbook.workbook.edits import (
     LayOutComb,
     SetAnswer,
     SetFeedLeft,
+    SetHeft,
     SetNext,
     TakeFrame,
     TurnFrame,
@@ -41,8 +42,10 @@ class _Map:
         return '{"fields": []}'
 
 
-def _blank(keeping: Keeping, day: object = LATER, colony: ColonyId | None = None) -> BookSheet:
-    sheet = blank_sheet(keeping.book, colony or keeping.colony, day)  # type: ignore[arg-type]
+def _blank(
+    keeping: Keeping, day: object = LATER, colony: ColonyId | None = None, *, supers: bool = False
+) -> BookSheet:
+    sheet = blank_sheet(keeping.book, colony or keeping.colony, day, supers=supers)  # type: ignore[arg-type]
     assert sheet is not None
     return sheet
 
@@ -88,7 +91,8 @@ def test_boxes_are_told_apart_and_a_dummy_is_named(keeping: Keeping) -> None:
         )
     keeping.book.do(TakeFrame(keeping.frame(11), LOOK))
     keeping.book.do(AddFrame(keeping.box.id, 11, LOOK, make=FrameMake.DUMMY))
-    boxes = _blank(keeping).boxes
+    assert [box.name for box in _blank(keeping).boxes] == ["Brood box"]
+    boxes = _blank(keeping, supers=True).boxes
     assert [box.name for box in boxes] == ["Brood box", "Super 1", "Super 2", "heather"]
     assert boxes[0].remark == "11 dummy board"
     assert boxes[1].remark == "1 free, 2 free"
@@ -138,6 +142,35 @@ def test_a_filled_sheet_says_what_was_found(keeping: Keeping) -> None:
     assert "0.5 L left" in sheet.visit.feed.left
     assert sheet.last is not None
     assert sheet.last.day == CAME
+
+
+def test_last_time_is_what_the_combs_say_where_nothing_was_typed(keeping: Keeping) -> None:
+    for place in (4, 5, 6):
+        keeping.book.do(LayOutComb(keeping.visit, keeping.frame(place), "E1O2S4H1"))
+    keeping.book.do(AddMark(keeping.visit, MarkKind.QUEEN, keeping.frame(5), Face.A))
+    keeping.book.do(SetAnswer(keeping.visit, Question.EGGS, "5"))
+    last = _blank(keeping).last
+    assert last is not None
+    assert last.answers[Question.EGGS].typed == "5"
+    assert last.combs == {
+        Question.OPENED: "yes",
+        Question.YOUNG: "4–6",
+        Question.BROOD: "3/2.6+",
+        Question.STORES: "0.6+ kg",  # an eighth of three combs, so 2.4 dm² at 0.25 kg
+        Question.QUEEN: "5A",
+    }
+    assert last.heft == ""
+    row = round_sheet_of(keeping.book, keeping.book.read.apiaries()[0].id, LATER).rows[0]
+    assert row.last == last
+
+
+def test_the_heft_of_a_hive_not_opened_is_told_as_last_time(keeping: Keeping) -> None:
+    keeping.book.do(SetAnswer(keeping.visit, Question.OPENED, "n"))
+    keeping.book.do(SetHeft(keeping.colony, LOOK, 14.0, 15.5, keeping.visit))
+    row = round_sheet_of(keeping.book, keeping.book.read.apiaries()[0].id, LATER).rows[0]
+    assert row.last is not None
+    assert row.last.heft == "14+15.5 kg"
+    assert row.last.combs == {}
 
 
 def test_there_is_no_sheet_without_a_hive(keeping: Keeping) -> None:
