@@ -25,7 +25,8 @@ _CODE_STEP: Final = 237_911
 class SheetSide:
     """One side of a comb on the sheet: what it was last time, and on a filled sheet what it is.
 
-    `last` is the last visit's figures in letters, e.g. "E1 O2 S3 H1", empty if there are none.
+    `last` is the last visit's figures in letters, e.g. "E1 O2 S3 H1", empty if there are none and on a
+    filled sheet, which does not print them.
     `cells` None means not looked at (and nothing assumed). `bees_eighths` is bees covering.
     `figures` is the side's figures in letters for a filled sheet, like `last`.
     An ASSUMED side is drawn paler and never has figures.

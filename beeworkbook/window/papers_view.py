@@ -1,14 +1,14 @@
 """Papers: which sheet, of which colonies, on what paper; seen at its true size, saved as PDF or printed."""
 
-import io
 import logging
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
+from functools import partial
 from pathlib import Path
 from typing import Any, Final
 
-from PySide6.QtCore import QEvent, QObject, QRunnable, QSize, Qt, QThreadPool, QTimer, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, QThreadPool, QTimer
 from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QPainter, QPaintEvent, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
     QFileDialog,
@@ -28,13 +28,13 @@ from beeworkbook.papers.options import Paper, PaperOptions
 from beeworkbook.qt.desk import Desk, Spot
 from beeworkbook.window.dialogs.form import Choice, Tick
 from beeworkbook.window.dialogs.told import show_sentence
+from beeworkbook.window.paper_making import Job, Made, make_combs, make_round, paint_pdf, set_paper
 from beeworkbook.words import say, say_count
 from beeworkbook.workbook.changes import Changes
-from beeworkbook.workbook.sheets import blank_sheet, filled_sheet, kept_sheets, round_sheet_of
+from beeworkbook.workbook.sheets import blank_sheet, filled_sheet, round_sheet_of
 
 _WAIT_MS: Final = 150
 _ROW_PX: Final = 28
-_PRINT_DPI: Final = 300
 _LEAST_DPI: Final = 40
 """A screen that claims fewer does not know its size."""
 _log = logging.getLogger(__name__)
@@ -55,12 +55,18 @@ KIND_WORDS: Final = (
 )
 
 
-@dataclass(frozen=True)
-class Made:
-    """A PDF, and the sheets to keep once it is on paper."""
+Read = Callable[[], CombSheetModel | RoundSheetModel | None]
+"""Reads one sheet out of the workbook; None where there is nothing to print."""
 
-    pdf: bytes
-    sheets: tuple[Sheet, ...]
+
+@dataclass
+class _Order:
+    """What is being made: sheets still to be read, those read, and the paper they go on."""
+
+    kind: SheetKind
+    options: PaperOptions
+    reads: list[Read]
+    models: list[Any] = field(default_factory=list)
 
 
 class PapersView(QWidget):
@@ -73,11 +79,16 @@ class PapersView(QWidget):
         self._desk = desk
         self._made: Made | None = None
         self._turn = 0
+        self._count = 0
         self._stale = True
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(_WAIT_MS)
-        self._timer.timeout.connect(self.remake)
+        self._timer.timeout.connect(self._remake_if_seen)
+        self._order = _Order(SheetKind.BLANK, PaperOptions(), [])
+        self._reading = QTimer(self)
+        self._reading.setSingleShot(True)
+        self._reading.timeout.connect(self._read_one)
         self._build_choices()
         self._build_preview()
         row = QHBoxLayout(self)
@@ -94,6 +105,10 @@ class PapersView(QWidget):
     def _build_choices(self) -> None:
         self.kind = Choice(say("Sheet"), [(say(words), kind) for words, kind in KIND_WORDS])
         self.paper = Choice(say("Paper"), [(paper.value, paper) for paper in Paper])
+        self.supers = Tick(
+            say("with the supers"),
+            hint=say("A blank sheet is of the brood boxes; hardly anybody draws what is in a super"),
+        )
         self.black = Tick(say("black only"))
         self.no_places = Tick(say("leave place names off"))
         self.colonies = QListWidget()
@@ -117,14 +132,15 @@ class PapersView(QWidget):
         head = QLabel(say("Papers"))
         head.setObjectName("name")
         self._choices.addWidget(head)
-        for field in (self.kind, self.paper):
-            label = QLabel(field.label)
+        for choice in (self.kind, self.paper):
+            label = QLabel(choice.label)
             label.setObjectName("small")
-            label.setBuddy(field.widget)
+            label.setBuddy(choice.widget)
             self._choices.addWidget(label)
-            self._choices.addWidget(field.widget)
-            field.on_change(self.soon)
-        for tick in (self.black, self.no_places):
+            self._choices.addWidget(choice.widget)
+            choice.on_change(self.soon)
+        self.kind.on_change(self._ask_for_supers)
+        for tick in (self.supers, self.black, self.no_places):
             tick.box.toggled.connect(lambda _on: self.soon())
             self._choices.addWidget(tick.widget)
         self._choices.addWidget(self.colonies, 1)
@@ -149,6 +165,10 @@ class PapersView(QWidget):
         self._page_column.setContentsMargins(18, 18, 18, 18)
         self._page_column.setAlignment(Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop)
         self.preview.setWidget(self._pages)
+
+    def _ask_for_supers(self) -> None:
+        """Only a blank sheet leaves the supers out; a filled one has every box that was looked into."""
+        self.supers.box.setEnabled(self.kind.value == SheetKind.BLANK)
 
     def choose_kind(self, kind: SheetKind) -> None:
         """Choose a sheet and show it."""
@@ -191,52 +211,74 @@ class PapersView(QWidget):
             self._stale = False
             self._timer.start()
 
+    def _remake_if_seen(self) -> None:
+        if self.isVisible():
+            self.remake()
+        else:
+            self._stale = True
+
+    def finish(self) -> None:
+        """Read no more: the workbook is about to be closed."""
+        self._timer.stop()
+        self._reading.stop()
+        self._turn += 1
+
     def remake(self) -> None:
         """Make the sheet beside the window and show it when it is ready."""
-        work = self._work()
+        self._timer.stop()
         self._turn += 1
         self._made = None
         self._buttons()
-        if work is None:
-            self._show_pages([])
-            self.state.setText(say("There is nothing to print: no colony stands here on this day."))
-            return
-        self.state.setText(say("Drawing the sheet"))
-        job = _Job(self._turn, work, self._dots_per_inch() * self.devicePixelRatioF())
-        job.news.made.connect(self._ready)
-        job.news.failed.connect(self._failed)
-        QThreadPool.globalInstance().start(job)
-
-    def _work(self) -> Callable[[], Made] | None:
-        """What to do beside the window: the models are read here, since the book belongs to the window."""
-        desk, options = self._desk, self.options()
         kind = SheetKind(str(self.kind.value))
-        spot = desk.spot
-        if kind is SheetKind.ROUND:
-            if spot.apiary_id is None:
-                return None
-            model = round_sheet_of(desk.book, spot.apiary_id, desk.today)
-            return lambda: _make_round(model, options)
-        models: list[CombSheetModel] = []
-        for colony_id in self.chosen_colonies():
-            if kind is SheetKind.BLANK:
-                made = blank_sheet(desk.book, colony_id, max(spot.day, desk.today))
-            else:
-                visit_id = spot.visit_id if colony_id == spot.colony_id else _latest(desk, colony_id)
-                made = filled_sheet(desk.book, visit_id) if visit_id else None
-            if made is not None:
-                models.append(made)
-        if not models:
-            return None
-        return lambda: _make_combs(desk, tuple(models), options)
+        self._order = _Order(kind, self.options(), self._reads(kind))
+        self.state.setText(say("Drawing the sheet"))
+        self._reading.start()
 
-    def _ready(self, turn: int, made: Made, images: list[QImage]) -> None:
+    def _reads(self, kind: SheetKind) -> list[Read]:
+        """What is to be read, a sheet each."""
+        desk, spot, supers = self._desk, self._desk.spot, self.supers.on
+        book, today, apiary_id = desk.book, desk.today, spot.apiary_id
+        if kind is SheetKind.ROUND:
+            return [lambda: round_sheet_of(book, apiary_id, today)] if apiary_id is not None else []
+        colonies = self.chosen_colonies()
+        if kind is SheetKind.BLANK:
+            day = max(spot.day, today)
+            return [partial(blank_sheet, book, colony_id, day, supers=supers) for colony_id in colonies]
+        visits = [spot.visit_id if each == spot.colony_id else _latest(desk, each) for each in colonies]
+        return [partial(filled_sheet, book, visit_id) for visit_id in visits if visit_id is not None]
+
+    def _read_one(self) -> None:
+        """Read one sheet, then let the window breathe: the book belongs to its thread."""
+        order = self._order
+        if order.reads:
+            model = order.reads.pop(0)()
+            if model is not None:
+                order.models.append(model)
+            self._reading.start()
+        elif order.models:
+            turn, dpi = self._turn, self._dots_per_inch() * self.devicePixelRatioF()
+            job = Job(turn, self._work(order), dpi, lambda: turn == self._turn)
+            job.news.made.connect(self._ready)
+            job.news.page.connect(self._show_page)
+            job.news.failed.connect(self._failed)
+            QThreadPool.globalInstance().start(job)
+        else:
+            self._clear_pages()
+            self.state.setText(say("There is nothing to print: no colony stands here on this day."))
+
+    def _work(self, order: _Order) -> Callable[[], Made]:
+        """What to do beside the window, where the workbook is not read."""
+        if order.kind is SheetKind.ROUND:
+            return partial(make_round, order.models[0], order.options)
+        return partial(make_combs, tuple(order.models), order.options, self._desk.book.today)
+
+    def _ready(self, turn: int, made: Made, count: int) -> None:
         if turn != self._turn:
             return
-        self._made = made
-        self._show_pages(images)
+        self._made, self._count = made, count
+        self._clear_pages()
         size = max(1, round(len(made.pdf) / 1000))
-        self.state.setText(say_count(len(images), "{n} page, {size} kB", "{n} pages, {size} kB", size=size))
+        self.state.setText(say_count(count, "{n} page, {size} kB", "{n} pages, {size} kB", size=size))
         self._buttons()
 
     def _failed(self, turn: int, error: Exception) -> None:
@@ -244,21 +286,24 @@ class PapersView(QWidget):
             _log.error("the sheet could not be drawn", exc_info=error)
             self.state.setText(say("The sheet could not be drawn; the log says why."))
 
-    def _show_pages(self, images: list[QImage]) -> None:
+    def _clear_pages(self) -> None:
         while self._page_column.count():
             item = self._page_column.takeAt(0)
             widget = item.widget() if item else None
             if widget is not None:
                 widget.deleteLater()
-        ratio = self.devicePixelRatioF()
-        for number, image in enumerate(images, 1):
-            picture = QPixmap.fromImage(image)
-            picture.setDevicePixelRatio(ratio)
-            page = QLabel()
-            page.setObjectName("paper")
-            page.setPixmap(picture)
-            page.setAccessibleName(say("Page {n} of {count}", n=number, count=len(images)))
-            self._page_column.addWidget(page)
+
+    def _show_page(self, turn: int, image: QImage) -> None:
+        if turn != self._turn:
+            return
+        picture = QPixmap.fromImage(image)
+        picture.setDevicePixelRatio(self.devicePixelRatioF())
+        page = QLabel()
+        page.setObjectName("paper")
+        page.setPixmap(picture)
+        number = self._page_column.count() + 1
+        page.setAccessibleName(say("Page {n} of {count}", n=number, count=self._count))
+        self._page_column.addWidget(page)
 
     # --- on paper ---------------------------------------------------------------------------------
 
@@ -296,7 +341,7 @@ class PapersView(QWidget):
         if self._made is None:
             return
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-        _set_paper(printer, self._made.pdf, self.options().paper)
+        set_paper(printer, self._made.pdf, self.options().paper)
         dialog = QPrintDialog(printer, self)
         dialog.setWindowTitle(say("Print at 100 %"))
         if dialog.exec() != QPrintDialog.DialogCode.Accepted or self._made is None:
@@ -398,94 +443,6 @@ class Preview(QScrollArea):
         """Show that the keyboard is elsewhere."""
         super().focusOutEvent(event)
         self.viewport().update()
-
-
-class _News(QObject):
-    made = Signal(int, object, object)
-    failed = Signal(int, object)
-
-
-class _Job(QRunnable):
-    """Make a PDF and its pictures beside the window."""
-
-    def __init__(self, turn: int, work: Callable[[], Made], dpi: float) -> None:
-        super().__init__()
-        self.news = _News()
-        self._turn, self._work, self._dpi = turn, work, dpi
-
-    def run(self) -> None:
-        try:
-            made = self._work()
-            images = pdf_images(made.pdf, self._dpi)
-        except Exception as error:  # noqa: BLE001  # shown and logged by the view
-            self.news.failed.emit(self._turn, error)
-            return
-        self.news.made.emit(self._turn, made, images)
-
-
-def pdf_images(pdf: bytes, dpi: float) -> list[QImage]:
-    """The pages of a PDF as pictures."""
-    import pypdfium2
-
-    document = pypdfium2.PdfDocument(pdf)
-    made = []
-    try:
-        for page in document:
-            bitmap = page.render(scale=dpi / 72, rev_byteorder=True)
-            pixels: Any = bitmap.to_numpy()
-            height, width, depth = pixels.shape
-            form = QImage.Format.Format_RGBA8888 if depth == 4 else QImage.Format.Format_RGB888
-            made.append(QImage(pixels.tobytes(), width, height, width * depth, form).copy())
-    finally:
-        document.close()
-    return made
-
-
-def paint_pdf(printer: Any, pdf: bytes) -> bool:
-    """Paint every page of a PDF on a printer at 100 %; whether the printer took it."""
-    from PySide6.QtCore import QRectF
-    from PySide6.QtGui import QPainter
-
-    painter = QPainter()
-    if not painter.begin(printer):
-        return False
-    try:
-        for number, image in enumerate(pdf_images(pdf, _PRINT_DPI)):
-            if number:
-                printer.newPage()
-            dots = printer.resolution() / _PRINT_DPI
-            painter.drawImage(QRectF(0, 0, image.width() * dots, image.height() * dots), image)
-    finally:
-        painter.end()
-    return True
-
-
-def _set_paper(printer: Any, pdf: bytes, paper: Paper) -> None:
-    from PySide6.QtCore import QMarginsF
-    from PySide6.QtGui import QPageLayout, QPageSize
-
-    first = pdf_images(pdf, 20)[0]
-    ways, sizes = QPageLayout.Orientation, QPageSize.PageSizeId
-    way = ways.Landscape if first.width() > first.height() else ways.Portrait
-    size = {Paper.A4: sizes.A4, Paper.A5: sizes.A5, Paper.LETTER: sizes.Letter}
-    printer.setFullPage(True)
-    printer.setPageLayout(QPageLayout(QPageSize(size[paper]), way, QMarginsF(0, 0, 0, 0)))
-
-
-def _make_round(model: RoundSheetModel, options: PaperOptions) -> Made:
-    from beeworkbook.papers.round_sheet import round_sheet
-
-    stream = io.BytesIO()
-    round_sheet(model, options, stream)
-    return Made(stream.getvalue(), ())
-
-
-def _make_combs(desk: Desk, models: tuple[CombSheetModel, ...], options: PaperOptions) -> Made:
-    from beeworkbook.papers.comb_sheet import comb_sheets
-
-    stream = io.BytesIO()
-    maps = comb_sheets(models, options, stream)
-    return Made(stream.getvalue(), kept_sheets(models, maps, options.paper.value, desk.book.today))
 
 
 def _latest(desk: Desk, colony_id: ColonyId) -> Any:

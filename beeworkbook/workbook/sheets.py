@@ -135,9 +135,7 @@ def filled_sheet(book: Workbook, visit_id: VisitId) -> BookSheet | None:
     before = read.visit_before(visit)
     marks = read.marks(visit.id)
     noted = {(side.frame_id, side.face): side for side in read.sides(visit.id)}
-    frames = [placed.frame.id for box in hive.boxes for placed in box.frames if placed.frame]
-    known = {frame_id: read.last_sides(frame_id, visit.id) for frame_id in frames}
-    boxes = tuple(_box(read, hive, box, marks, known, noted) for box in hive.boxes)
+    boxes = tuple(_box(read, hive, box, marks, {}, noted) for box in hive.boxes)
     told = _sheet_visit(read, visit, told=True)
     loose = tuple(mark for mark in marks if mark.frame_id is None)
     sheet = _sheet(read, hive, visit.colony_id, visit, boxes)

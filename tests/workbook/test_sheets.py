@@ -132,7 +132,7 @@ def test_a_filled_sheet_says_what_was_found(keeping: Keeping) -> None:
     assert (combs[0].side_a.origin, combs[0].side_a.figures, combs[0].side_a.last) == (
         Origin.ASSUMED,
         "",
-        "F8",
+        "",
     )
     assert (combs[5].side_a.figures, combs[5].side_a.bees_eighths) == ("S4", 5)
     assert [mark.kind for mark in combs[5].marks] == [MarkKind.QUEEN]
