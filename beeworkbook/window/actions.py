@@ -198,6 +198,22 @@ ACTIONS: Final[tuple[ActionSpec, ...]] = (
         writes=True,
     ),
     ActionSpec(
+        "mirror_side",
+        "Comb",
+        "Mirror this side",
+        "Ctrl+Alt+B",
+        "This side was drawn left for right; its marks go with it",
+        writes=True,
+    ),
+    ActionSpec(
+        "copy_side",
+        "Comb",
+        "Copy from another visit…",
+        "Ctrl+Alt+F",
+        "Looked at, and as it was on a day you choose",
+        writes=True,
+    ),
+    ActionSpec(
         "clear_side", "Comb", "Clear this side", "Ctrl+Del", "Nothing recorded on this side", writes=True
     ),
     ActionSpec(

@@ -21,6 +21,7 @@ _MODULES: Final[dict[str, tuple[str, ...]]] = {
         "swap_sides", "move_drawing", "clear_side", "turn_comb", "move_comb", "take_comb", "add_comb",
         "drone_comb", "shine_through",
     ),
+    "copy_actions": ("mirror_side", "copy_side"),
     "hive_actions": (
         "add_colony", "add_apiary", "change_apiary", "go_apiary", "go_colony", "move_colony",
         "stand_earlier", "stand_later", "other_end", "take_out",

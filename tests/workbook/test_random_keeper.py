@@ -127,6 +127,7 @@ class _Chooser:
             lambda: edits.RemoveMark(one(Mark).id),
             lambda: edits.SwapSides(*self.noted()),
             lambda: edits.MirrorDrawings(one(Visit).id, self.box().id),
+            lambda: edits.MirrorSide(*self.noted(), self.face()),
             lambda: edits.MoveDrawing(*self.noted(), one(Frame).id, to_day=day()),
             lambda: edits.MoveDrawing(*self.noted(), one(Frame).id, to_visit_id=one(Visit).id),
             lambda: edits.MoveVisit(one(Visit).id, one(Colony).id, day()),

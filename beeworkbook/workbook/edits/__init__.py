@@ -23,6 +23,7 @@ from beeworkbook.workbook.edits.hive import (
 )
 from beeworkbook.workbook.edits.marks import AddMark, ChangeMark, MoveMark, RemoveMark
 from beeworkbook.workbook.edits.mend import MirrorDrawings, MoveDrawing, MoveVisit, RemoveVisit, SwapSides
+from beeworkbook.workbook.edits.mirroring import MirrorSide
 from beeworkbook.workbook.edits.papers import KeepSheet
 from beeworkbook.workbook.edits.place import (
     AddApiary,
@@ -76,6 +77,7 @@ __all__ = [
     "KeepSheet",
     "LayOutComb",
     "MirrorDrawings",
+    "MirrorSide",
     "MoveColony",
     "MoveDrawing",
     "MoveDue",
