@@ -1,6 +1,7 @@
-"""What the combs of a visit say in the short words of each field, where the keeper typed nothing there.
+"""What the combs of a visit say in the short words of each field, where the line does not say it already.
 
 Only what was seen: the combs never say no, since what was not drawn may only not have been looked at.
+Where a line and its combs are at odds both are named here, and neither is changed.
 """
 
 from collections.abc import Callable, Mapping
@@ -10,9 +11,12 @@ from typing import Final
 
 from beeworkbook.colony import phrases
 from beeworkbook.colony.amounts import Measure
+from beeworkbook.colony.asked import heading
+from beeworkbook.colony.at_odds import at_odds, combs_alone
 from beeworkbook.colony.records import Question
 from beeworkbook.colony.said import write_cells, write_combs, write_queen
 from beeworkbook.colony.story import VisitStory
+from beeworkbook.colony.written import write_answer
 from beeworkbook.comb.contents import Content, MarkKind
 from beeworkbook.words import say, two_figures
 
@@ -28,14 +32,49 @@ class CombsSay:
     typed: str
 
 
+@dataclass(frozen=True)
+class Difference:
+    """One field in which the line says one thing and the combs another, in short words."""
+
+    question: Question
+    line: str
+    combs: str
+
+    @property
+    def text(self) -> str:
+        """Both in words: "queen 5A, the combs 7"."""
+        what = heading(self.question)
+        return say("{field} {line}, the combs {combs}", field=what, line=self.line, combs=self.combs)
+
+
 def from_combs(story: VisitStory) -> Mapping[Question, CombsSay]:
-    """The fields that the combs and the marks of a visit fill; those the keeper typed in are left out."""
+    """The fields that the combs and the marks of a visit fill.
+
+    Those the keeper typed in are left out, but for those in which the combs say something else.
+    """
+    odd, alone = at_odds(story), combs_alone(story)
     said = {
         question: found
         for question, reader in _READERS.items()
-        if not _is_typed(story, question) and (found := reader(story)) is not None
+        if (question in odd or not _is_typed(story, question)) and (found := reader(alone)) is not None
     }
     return MappingProxyType(said)
+
+
+def differences(story: VisitStory) -> tuple[Difference, ...]:
+    """Where the line and the combs of a visit are at odds, in the order the questions are asked."""
+    odd = at_odds(story)
+    if not odd:
+        return ()
+    alone = combs_alone(story)
+    found = []
+    for question in Question:
+        answer = story.answer(question)
+        if question in odd and answer is not None:
+            combs = _READERS[question](alone)
+            line = write_answer(question, answer)
+            found.append(Difference(question, line, combs.shown if combs is not None else say("none")))
+    return tuple(found)
 
 
 def _is_typed(story: VisitStory, question: Question) -> bool:

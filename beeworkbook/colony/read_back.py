@@ -1,8 +1,10 @@
 """The read-back of a visit: only what was noted, phrase by phrase, each leading to its field."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 
 from beeworkbook.colony import phrases
+from beeworkbook.colony.from_combs import differences
 from beeworkbook.colony.records import Answer, EventKind, Level, Question, Reply
 from beeworkbook.colony.story import Field, Target, VisitStory, left_texts, place_words
 from beeworkbook.colony.written import sign_words, temper_words, write_answer
@@ -22,7 +24,7 @@ def read_back(story: VisitStory) -> tuple[Phrase, ...]:
     """What was noted of a colony in this visit, phrase by phrase; empty if nothing was noted yet."""
     visit = story.totals.visit
     if visit.level is Level.PASSED_OVER:
-        return (Phrase(say("passed over"), Field.LEVEL),)
+        return (Phrase(say("passed over"), Field.LEVEL), *_note_phrases(visit.note))
     said = [
         *_opened_phrases(story),
         *_found_phrases(story, Question.EGGS, Content.EGGS, say("eggs")),
@@ -34,6 +36,7 @@ def read_back(story: VisitStory) -> tuple[Phrase, ...]:
         *_stores_phrases(story),
         *_other_phrases(story),
     ]
+    said = _both_named(story, said)
     said += [
         Phrase(phrases.heft_words(event), Field.HEFT)
         for event in story.events
@@ -43,7 +46,25 @@ def read_back(story: VisitStory) -> tuple[Phrase, ...]:
     said += [Phrase(phrases.feed_given(feed), Field.FEED) for feed in story.feeds]
     if visit.next_day is not None:
         said.append(Phrase(phrases.next_words(visit.next_day, visit.next_reason), Field.NEXT))
-    return tuple(said)
+    return (*said, *_note_phrases(visit.note))
+
+
+def _note_phrases(note: str) -> list[Phrase]:
+    """The keeper's own words in quotation marks, without the full stop the sentence has itself."""
+    words = " ".join(note.split()).rstrip(".")
+    return [Phrase(say("noted: “{words}”", words=words), Field.NOTE)] if words else []
+
+
+def _both_named(story: VisitStory, said: Iterable[Phrase]) -> list[Phrase]:
+    """Where the line and the combs are at odds, each is named; once, where a field has several pieces."""
+    told = list(said)
+    for held in differences(story):
+        at = max((at for at, phrase in enumerate(told) if phrase.target is held.question), default=None)
+        sources = say("the line {line}, the combs {combs}", line=held.line, combs=held.combs)
+        if at is not None:
+            text = say("{said} ({sources})", said=told[at].text, sources=sources)
+            told[at] = replace(told[at], text=text)
+    return told
 
 
 def read_back_text(name: str, said: tuple[Phrase, ...]) -> str:

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
-from beeworkbook.colony.feeding import AFeed, kind_words
+from beeworkbook.colony.feeding import AFeed, kind_words, write_feed
 from beeworkbook.colony.figures import VisitFigures
+from beeworkbook.colony.from_combs import Difference
 from beeworkbook.colony.hive import HiveDay
 from beeworkbook.colony.plans import CLIPPED_MOST_DAYS
 from beeworkbook.colony.records import Answer, Arrival, Feed, FeedKind, PartKind, Reply
@@ -18,12 +19,17 @@ from beeworkbook.colony.signs import sign_advice
 from beeworkbook.colony.stores import ALARM_KG
 from beeworkbook.colony.syrup import crystallises_below_c
 from beeworkbook.colony.written import sign_words
-from beeworkbook.words import number, say, two_figures
+from beeworkbook.words import date_words, number, say, two_figures
 
 SMALL_DAYS: Final = 42
 """For how long a nucleus is taken for small. Source: common practice, no source: six weeks."""
-FEED_ON_DAYS: Final = 14
-"""For how long feed nobody looked at again is taken to be on. Source: common practice, no source."""
+FEED_ON_DAYS: Final = 21
+"""For how long feed is taken to be on after it was given or some was last seen left.
+
+Source: common practice, no source: three weeks.
+"""
+FED_LATELY_DAYS: Final = 7
+"""For how long feed given may not yet show in the stores. Source: common practice, no source: a week."""
 COLD_C: Final = 15.0
 """Low limit for opening a hive.
 
@@ -57,6 +63,7 @@ class Situation:
     opened: bool | None = None
     temperature_c: float | None = None
     signs: Answer | None = None
+    differences: tuple[Difference, ...] = ()
 
     def has(self, kind: PartKind) -> bool:
         """Whether such a part stands in the hive."""
@@ -64,16 +71,19 @@ class Situation:
 
 
 def is_on(feed: Feed, day: date) -> bool:
-    """Whether a feed is taken to be on the hive: given, and not yet found empty.
+    """Whether a feed is taken to be on the hive: given lately, or some of it seen left lately.
 
     Source: FEED_ON_DAYS.
     """
     if feed.day > day:
         return False
     left = feed.left_litres if feed.left_litres is not None else feed.left_kg
+    seen = feed.day
     if left is not None and feed.left_day is not None and feed.left_day <= day:
-        return left > 0
-    return (day - feed.day).days <= FEED_ON_DAYS
+        if left <= 0:
+            return False
+        seen = feed.left_day
+    return (day - seen).days <= FEED_ON_DAYS
 
 
 def soft_notes(known: Situation) -> tuple[SoftNote, ...]:
@@ -84,6 +94,7 @@ def soft_notes(known: Situation) -> tuple[SoftNote, ...]:
     makers = (
         _signs,
         _hungry,
+        _line_and_combs,
         _fed_under_supers,
         _excluder_on_nucleus,
         _long_ago,
@@ -103,13 +114,48 @@ def _signs(known: Situation) -> SoftNote | None:
 
 
 def _hungry(known: Situation) -> SoftNote | None:
-    """Source: stores.ALARM_KG."""
+    """Source: stores.ALARM_KG, FED_LATELY_DAYS."""
     stores = known.figures.stores if known.figures is not None else None
     if stores is None or stores.doubt.at_least or stores.kg >= ALARM_KG:
         return None
+    kg, fed = number(ALARM_KG), _last_feed(known)
+    if fed is None:
+        return SoftNote(
+            say("Less than {kg} kg in store: feed now.", kg=kg),
+            say("about two full combs; in a week without a flow it may be gone"),
+        )
+    if fed.day == known.day:
+        text = say("Less than {kg} kg in store, and {feed} given today.", kg=kg, feed=write_feed(fed))
+    else:
+        text = say(
+            "Less than {kg} kg in store, {feed} given on {day}.",
+            kg=kg,
+            feed=write_feed(fed),
+            day=date_words(fed.day),
+        )
+    return SoftNote(text, say("see in a few days whether it is taken, and give more if it is"))
+
+
+def _last_feed(known: Situation) -> Feed | None:
+    """The feed given last, if it was given lately and nobody found it all taken. Source: FED_LATELY_DAYS."""
+    lately = [
+        feed
+        for feed in known.feeds
+        if feed.kind is not FeedKind.POLLEN
+        and is_on(feed, known.day)
+        and (known.day - feed.day).days <= FED_LATELY_DAYS
+    ]
+    return max(lately, key=lambda feed: (feed.day, feed.id), default=None)
+
+
+def _line_and_combs(known: Situation) -> SoftNote | None:
+    """Source: at_odds.at_odds."""
+    if not known.differences:
+        return None
+    each = "; ".join(differing.text for differing in known.differences)
     return SoftNote(
-        say("Less than {kg} kg in store: feed now.", kg=number(ALARM_KG)),
-        say("about two full combs; in a week without a flow it may be gone"),
+        say("The line says {each}.", each=each),
+        say("usually a slip of the pen; both stand as you noted them"),
     )
 
 

@@ -9,6 +9,7 @@ from typing import Final
 
 from beeworkbook.colony.dues import PlannedDue
 from beeworkbook.colony.figures import VisitFigures, visit_figures
+from beeworkbook.colony.from_combs import differences
 from beeworkbook.colony.hive import HiveDay
 from beeworkbook.colony.plans import kinds_left, offers
 from beeworkbook.colony.records import (
@@ -121,6 +122,7 @@ def situation(book: Workbook, story: VisitStory) -> Situation:
         opened=visit.level not in SHUT,
         temperature_c=its_round.temperature_c if its_round else None,
         signs=story.answer(Question.SIGNS),
+        differences=differences(story),
     )
 
 

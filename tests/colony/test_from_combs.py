@@ -1,12 +1,14 @@
 """What combs say in the fields of a line: only what was seen, and only where nothing was typed."""
 
+from collections.abc import Mapping
+
 from hypothesis import given
 from hypothesis import strategies as st
 
 from beeworkbook.colony.figures import visit_figures
-from beeworkbook.colony.from_combs import CombsSay, from_combs
+from beeworkbook.colony.from_combs import CombsSay, differences, from_combs
 from beeworkbook.colony.questions import parse_answer, write_answer
-from beeworkbook.colony.records import FrameId, Mark, MarkId, PartKind, Question, VisitId
+from beeworkbook.colony.records import Answer, FrameId, Mark, MarkId, PartKind, Question, VisitId
 from beeworkbook.colony.story import VisitStory
 from beeworkbook.colony.totals import VisitTotals
 from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind, Origin
@@ -46,9 +48,36 @@ def test_a_box_looked_through_speaks_as_a_line_would() -> None:
 
 def test_what_the_keeper_typed_stands() -> None:
     made = whole_box()
-    said = answers(eggs="3", brood="-", stores="n", queen="n")
-    typed = VisitTotals(made.visit, said, made.sides, made.combs_in_hive, made.brood_combs_in_hive)
-    assert set(told(typed, QUEEN)) == {Question.OPENED, Question.YOUNG}
+    said = answers(eggs="2-6", brood="-", stores="7", queen="5")
+    assert set(told(also_typed(made, said), QUEEN)) == {Question.OPENED, Question.YOUNG}
+
+
+def also_typed(made: VisitTotals, said: Mapping[Question, Answer]) -> VisitTotals:
+    return VisitTotals(made.visit, said, made.sides, made.combs_in_hive, made.brood_combs_in_hive)
+
+
+def test_where_the_line_says_something_else_the_combs_are_named_too() -> None:
+    typed = also_typed(whole_box(), answers(eggs="3", brood="4/2.6", stores="7", queen="7B", cells="1C 6B"))
+    assert shown(typed, QUEEN, CHARGED) == {
+        Question.OPENED: "yes",
+        Question.EGGS: "2–6",
+        Question.YOUNG: "2–6",
+        Question.BROOD: "5/3.8",
+        Question.QUEEN: "5A",
+    }
+    found = differences(VisitStory(typed, visit_figures(typed), (QUEEN, CHARGED), places=PLACES))
+    assert [held.text for held in found] == [
+        "eggs 3, the combs 2–6",
+        "brood 4/2.6, the combs 5/3.8",
+        "queen 7B, the combs 5A",
+    ]
+
+
+def test_what_the_combs_do_not_have_is_named_but_never_taken_for_last_time() -> None:
+    typed = also_typed(totals(*comb(4, {Content.SEALED: 8})), answers(eggs="4"))
+    found = differences(VisitStory(typed, visit_figures(typed)))
+    assert [held.text for held in found] == ["eggs 4, the combs none"]
+    assert Question.EGGS not in told(typed)
 
 
 def test_of_some_combs_only_it_is_at_least_so_much_and_not_to_be_said_again() -> None:

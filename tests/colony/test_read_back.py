@@ -82,6 +82,25 @@ def test_a_hive_not_opened() -> None:
 
 def test_a_colony_passed_over() -> None:
     assert told(totals(of=visit(level=Level.PASSED_OVER))) == "Wall: passed over."
+    left = visit(level=Level.PASSED_OVER, note="It rained.")
+    assert told(totals(of=left)) == "Wall: passed over, noted: “It rained”."
+
+
+def test_the_keepers_own_words_are_read_back_and_lead_to_the_note() -> None:
+    of = visit(note="Lid cracked,\nbring tape.  ")
+    assert told(totals(of=of, said=answers(eggs="y"))) == "Wall: eggs seen, noted: “Lid cracked, bring tape”."
+    assert read_back(story(totals(of=of)))[-1].target is Field.NOTE
+
+
+def test_where_line_and_combs_are_at_odds_both_are_named() -> None:
+    queen = Mark(MarkId(1), VisitId(1), MarkKind.QUEEN, FrameId(7), Face.A)
+    sides = [side for place in (5, 6, 7) for side in comb(place, {Content.EGGS: 2, Content.SEALED: 6})]
+    said = answers(queen="5A", eggs="3-7", brood="2/1.5")
+    text = told(totals(*sides, said=said), marks=(queen,), places={FrameId(7): 7})
+    assert "eggs on 3 to 7" in text  # a line may name combs that were not noted
+    assert "eggs on 3 to 7 (" not in text
+    assert "queen seen on 7A (the line 5A, the combs 7A)" in text
+    assert "(3 of 11 combs looked at) (the line 2/1.5, the combs 3/3+)" in text
 
 
 @pytest.mark.parametrize(

@@ -5,6 +5,7 @@ import pytest
 
 from beeworkbook.colony.feeding import parse_feed
 from beeworkbook.colony.figures import visit_figures
+from beeworkbook.colony.from_combs import Difference
 from beeworkbook.colony.hive import HiveDay, PartDay
 from beeworkbook.colony.records import (
     Arrival,
@@ -93,13 +94,22 @@ def test_feeding_under_supers() -> None:
     [
         (fed(1), True),
         (fed(-1), False),
-        (fed(20), False),
-        (fed(20, left=0.5), True),
+        (fed(21), True),
+        (fed(22), False),
+        (fed(300), False),
+        (fed(40, left=0.5), True),
         (fed(3, left=0.0), False),
     ],
 )
-def test_feed_is_on_until_it_is_found_empty(feed: Feed, on: bool) -> None:
+def test_feed_is_on_until_it_is_found_empty_or_three_weeks_are_over(feed: Feed, on: bool) -> None:
     assert is_on(feed, DAY) is on
+
+
+def test_feed_last_seen_long_ago_is_on_no_more() -> None:
+    september = replace(fed(left=0.5), day=date(2025, 9, 1), left_day=date(2025, 9, 8))
+    assert is_on(september, date(2025, 9, 29))
+    known = replace(PLAIN, day=date(2026, 7, 4), hive=SUPERED, feeds=(september,))
+    assert texts(known) == ""
 
 
 @pytest.mark.parametrize(
@@ -108,6 +118,23 @@ def test_feed_is_on_until_it_is_found_empty(feed: Feed, on: bool) -> None:
 def test_too_little_in_store(kg: str, hungry: bool) -> None:
     figures = visit_figures(totals(said=answers(stores=kg)))
     assert ("feed now" in texts(replace(PLAIN, figures=figures))) is hungry
+
+
+def test_too_little_in_store_is_said_otherwise_where_feed_was_given() -> None:
+    hungry = replace(PLAIN, figures=visit_figures(totals(said=answers(stores="2"))))
+    syrup = replace(fed(0), sugar_parts=1.0, water_parts=1.0)
+    assert texts(replace(hungry, feeds=(syrup,))) == "Less than 4.5 kg in store, and 2 L 1:1 given today."
+    lately = texts(replace(hungry, feeds=(replace(syrup, day=DAY - timedelta(days=7)),)))
+    assert lately == "Less than 4.5 kg in store, 2 L 1:1 given on 9 May."
+    for other in (fed(8), fed(3, left=0.0), fed(0, kind=FeedKind.POLLEN)):
+        assert "feed now" in texts(replace(hungry, feeds=(other,)))
+
+
+def test_a_line_and_combs_that_differ_are_both_named() -> None:
+    found = (Difference(Question.EGGS, "4–7", "5–7"), Difference(Question.QUEEN, "5A", "7"))
+    (note,) = soft_notes(replace(PLAIN, differences=found))
+    assert note.text == "The line says eggs 4–7, the combs 5–7; queen 5A, the combs 7."
+    assert "slip of the pen" in note.reason
 
 
 def test_combs_that_nobody_looked_at_may_hold_stores() -> None:
