@@ -136,19 +136,30 @@ def shown(row: Row, target: Target) -> str:
 
 
 def last_shown(row: Row, target: Target) -> str:
-    """What stands small under it: last time's, from the combs where nothing was typed."""
-    return _last_typed(row, target) or combs_say(row.last, target)
+    """What stands small under it: last time's, from the combs where the line said nothing or was at odds."""
+    return _last_combs(row, target) or _last_typed(row, target)
 
 
 def last_words(row: Row, target: Target) -> str:
-    """The same, saying that it is from the combs where it is."""
-    typed = _last_typed(row, target)
-    return typed or _from_combs(combs_say(row.last, target))
+    """The same, saying that it is from the combs where it is, and what the line said instead."""
+    typed, read = _last_typed(row, target), _from_combs(_last_combs(row, target))
+    return say("{combs}; the line said {line}", combs=read, line=typed) if read and typed else read or typed
 
 
 def last_from_combs(row: Row, target: Target) -> bool:
-    """Whether what stands small is only what the combs say."""
-    return not _last_typed(row, target) and bool(combs_say(row.last, target))
+    """Whether what stands small is what the combs say."""
+    return bool(_last_combs(row, target))
+
+
+def _last_combs(row: Row, target: Target) -> str:
+    found = row.last.combs.get(target) if isinstance(target, Question) else None
+    if found is None or (not _is_answered(row.last, target) and _shown(row.last, target)):
+        return ""  # a heft stands for the stores
+    return found.shown
+
+
+def _is_answered(noted: Noted, target: Target) -> bool:
+    return isinstance(target, Question) and noted.reply(target) is not None
 
 
 def combs_say(noted: Noted, target: Target) -> str:
@@ -257,13 +268,12 @@ def _as_last(row: Row, target: Target) -> str:
     last = row.last
     text = ""
     if isinstance(target, Question):
+        if _last_combs(row, target):
+            return _as_the_combs(last.combs[target])
         answer = last.answers.get(target)
         text = answer.typed if answer is not None else ""
         if not text and target is Question.STORES and last.heft is not None:
             text = write_heft(last.heft)
-        combs = last.combs.get(target)
-        if not text and combs is not None:
-            return _as_the_combs(combs)
     elif target is Field.FEED and last.feed is not None:
         text = last.feed.typed or write_feed(last.feed)
     elif target is Field.NOTE and last.visit is not None:

@@ -36,7 +36,7 @@ _BY_COMB: Final = frozenset({Level.BY_COMB, Level.BY_SIDE, Level.PAINTED})
 class Noted:
     """What one visit has in the fields of a line. `left` is a feed given before and looked at then.
 
-    `combs` is what its combs say in the fields where nothing was typed.
+    `combs` is what its combs say in the fields where nothing was typed or they say something else.
     """
 
     visit: Visit | None = None

@@ -69,11 +69,29 @@ def test_where_nothing_was_typed_the_combs_of_last_time_speak(book: Workbook) ->
 
 
 def test_what_was_typed_goes_before_what_the_combs_say(book: Workbook) -> None:
-    _draw(book, LAST, "E1O2S4H1", "S8")
+    _draw(book, LAST, "", "", "", "E1O2S4H1", "E1S7")
     row = _row(book)
     assert field.last_shown(row, Question.EGGS) == "4, 5"
     assert not field.last_from_combs(row, Question.EGGS)
-    assert field.last_shown(row, Question.YOUNG) == "1"
+    assert field.last_shown(row, Question.YOUNG) == "4"
+
+
+def test_where_they_are_at_odds_last_time_is_told_by_the_combs(book: Workbook) -> None:
+    _draw(book, LAST, "E1O2S4H1", "S8")
+    row = _row(book)
+    assert field.last_shown(row, Question.EGGS) == "1"
+    assert field.last_from_combs(row, Question.EGGS)
+    assert field.last_words(row, Question.EGGS) == "1, from the combs; the line said 4, 5"
+    (same,) = wish(row, Question.EGGS, "=").edits
+    assert same == SetAnswer(VisitId(0), Question.EGGS, "1")
+
+
+def test_the_line_at_odds_with_its_combs_keeps_what_was_typed_and_mentions_it(book: Workbook) -> None:
+    _draw(book, DAY, "E1O2S4H1", "S8")
+    row = _after(book, SetAnswer(NONE, Question.EGGS, "4-5"))
+    assert (field.shown(row, Question.EGGS), field.to_edit(row, Question.EGGS)) == ("4, 5", "4-5")
+    assert "The line says eggs 4, 5, the combs 1." in [note.text for note in row.notes]
+    assert "eggs on 4 and 5 (the line 4, 5, the combs 1)" in [phrase.text for phrase in row.said]
 
 
 def test_of_some_combs_only_the_same_again_cannot_be_said(book: Workbook) -> None:

@@ -60,7 +60,7 @@ def test_what_is_left_is_of_the_feed_before_and_shows_in_this_line(book: Workboo
 def test_what_there_is_to_mention_comes_with_a_reason(book: Workbook) -> None:
     row = _write(book, SetAnswer(NONE, Question.STORES, "3"), GiveFeed(_row(book).colony.id, DAY, "2L", NONE))
     texts = [note.text for note in row.notes]
-    assert any("feed now" in text for text in texts)
+    assert "Less than 4.5 kg in store, and 2 L given today." in texts
     assert any("No ratio" in text for text in texts)
     assert all(note.reason for note in row.notes)
 

@@ -146,7 +146,7 @@ def test_what_there_is_to_mention_stands_under_the_line_in_hand_and_stops_nobody
     keys.type("2\t")
     assert view.rows[0].notes
     assert view.sheet.wanted_height() > calm
-    assert "feed now" in view.sheet.tip_at(
+    assert "Less than 4.5 kg in store" in view.sheet.tip_at(
         QPoint(MARGIN + 60, _middle(view.sheet, _spot(view, 0, Question.EGGS)).y())
     )
     keys.type("\n")
