@@ -19,6 +19,8 @@ _CODE_LENGTH: Final = 4
 _CODE_ROOM: Final = len(_CODE_LETTERS) ** _CODE_LENGTH
 _CODE_STEP: Final = 237_911
 """Coprime to the room, so that every number has its own code and neighbours do not look alike."""
+LOOSE_CODE: Final = "LOOSE"
+"""Printed on a sheet that no workbook keeps; no sheet code is spelled so, since it has no L, O or S."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -91,7 +93,8 @@ class SheetFeed:
 class SheetVisit:
     """The Page of one day: what a filled sheet says beside its combs, or what last time said.
 
-    `combs` is what its combs say in the fields where nothing was typed, in short words; `heft` its two pulls.
+    `combs` is what its combs say, in short words, in the fields where nothing was typed or they say something
+    else; `heft` its two pulls.
     """
 
     day: date
@@ -138,7 +141,10 @@ class CombSheetModel:
 
 @dataclass(frozen=True)
 class RoundSheetRow:
-    """One colony of a round: where it stands, last time in small print, and what to bring."""
+    """One colony of a round: where it stands, last time in small print, and what to bring.
+
+    `passed` says that it was passed over since last time, and why.
+    """
 
     stand_name: str
     colony_name: str
@@ -146,6 +152,7 @@ class RoundSheetRow:
     last: SheetVisit | None = None
     due: str = ""
     bring: tuple[str, ...] = ()
+    passed: str = ""
 
 
 @dataclass(frozen=True)

@@ -40,10 +40,13 @@ def ticked_words(question: Question, answer: SheetAnswer) -> str:
 
 
 def unwritten_words(visit: SheetVisit | None, question: Question) -> str:
-    """What stands where nothing was typed: a heft for the stores, else what the combs say, in brackets."""
+    """What stands where the line says nothing or is at odds with the combs.
+
+    A heft for the stores if none were typed, else what the combs say, in brackets.
+    """
     if visit is None:
         return ""
-    if question is Question.STORES and visit.heft:
+    if question is Question.STORES and visit.heft and question not in visit.answers:
         return visit.heft
     said = visit.combs.get(question, "")
     return say("({text})", text=said) if said else ""

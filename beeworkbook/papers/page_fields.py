@@ -149,7 +149,7 @@ def _last_answer(last: SheetVisit | None, question: Question) -> str:
     found = last.answers.get(question) if last else None
     if last is None:
         return ""
-    if found is None:
+    if found is None or question in last.combs:
         words = unwritten_words(last, question)
     else:
         words = "–" if found.reply is Reply.NOT_LOOKED else ticked_words(question, found)
@@ -160,16 +160,24 @@ def _written(model: CombSheetModel) -> Iterator[tuple[str, str, str, str]]:
     """Name, label, last time and now of the lines to write on."""
     now, last = model.visit, model.last if not model.visit else None
 
-    def typed(visit: SheetVisit | None, question: Question) -> str:
-        found = visit.answers.get(question) if visit else None
-        return answer_words(question, found) if found else unwritten_words(visit, question)
-
-    yield "temper", say("Temper"), typed(last, Question.TEMPER), typed(now, Question.TEMPER)
-    yield "stores", say("Stores"), typed(last, Question.STORES), typed(now, Question.STORES)
+    yield "temper", say("Temper"), _typed(last, Question.TEMPER), _typed(now, Question.TEMPER)
+    yield "stores", say("Stores"), _last_typed(last, Question.STORES), _typed(now, Question.STORES)
     yield "feed_left", say("Feed left"), last.feed.left if last else "", now.feed.left if now else ""
     yield "feed_given", say("Feed given"), last.feed.given if last else "", now.feed.given if now else ""
     yield "weather", say("Weather"), "", weather_words(now) if now else ""
     yield "next", say("Next look"), "", date_words(now.next_day) if now and now.next_day else ""
+
+
+def _typed(visit: SheetVisit | None, question: Question) -> str:
+    found = visit.answers.get(question) if visit else None
+    return answer_words(question, found) if found else unwritten_words(visit, question)
+
+
+def _last_typed(visit: SheetVisit | None, question: Question) -> str:
+    """Last time is told by the combs where the line was at odds with them."""
+    if visit is not None and question in visit.combs:
+        return unwritten_words(visit, question)
+    return _typed(visit, question)
 
 
 def weather_words(visit: SheetVisit) -> str:

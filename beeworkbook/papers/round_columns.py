@@ -98,6 +98,8 @@ def last_words(column: Column, row: RoundSheetRow) -> str:
     if column.key == "bring":
         return ", ".join(row.bring)
     last = row.last
+    if column.key == "note" and row.passed:
+        return "; ".join(filter(None, (row.passed, last.note if last is not None else "")))
     if last is None:
         return ""
     if column.question is not None:
@@ -112,7 +114,7 @@ def last_words(column: Column, row: RoundSheetRow) -> str:
 
 def _answer(last: SheetVisit, question: Question) -> str:
     found = last.answers.get(question)
-    if found is None:
+    if found is None or question in last.combs:
         return unwritten_words(last, question)
     if question not in _TICKED:
         return answer_words(question, found)

@@ -28,6 +28,7 @@ from beeworkbook.colony.records import (
     FrameId,
     FrameMake,
     FrameStay,
+    Level,
     Mark,
     PartKind,
     Queen,
@@ -40,7 +41,7 @@ from beeworkbook.colony.records import (
     Visit,
     VisitId,
 )
-from beeworkbook.colony.sentences import page_rows, row_text
+from beeworkbook.colony.sentences import Field, PageRow, Target, page_rows, row_text
 from beeworkbook.colony.sheet_models import (
     CombSheetModel,
     RoundSheetModel,
@@ -66,8 +67,10 @@ from beeworkbook.workbook.story import queen_on, visit_story
 from beeworkbook.workbook.workbook import Workbook
 
 _NOBODY: Final = ColonyId(0)
-_TOLD: Final = frozenset(
+_TOLD: Final[frozenset[Target]] = frozenset(
     {
+        Field.LEVEL,
+        Field.HEFT,
         Question.QUEEN,
         Question.EGGS,
         Question.YOUNG,
@@ -75,9 +78,12 @@ _TOLD: Final = frozenset(
         Question.CELLS,
         Question.SEAMS,
         Question.STORES,
+        Question.POLLEN,
+        Question.ROOM,
+        Question.DRAWN,
     }
 )
-"""What the figures of the combs say in sentences; the other answers stand in their own fields."""
+"""What a filled sheet says in sentences; the other answers stand in their own fields."""
 
 
 class FieldMapText(Protocol):
@@ -118,11 +124,7 @@ def blank_sheet(book: Workbook, colony_id: ColonyId, day: date, *, supers: bool 
     shown = hive.boxes if supers else hive.brood_boxes or hive.boxes
     boxes = tuple(_box(read, hive, box, (), known, {}) for box in shown)
     sheet = _sheet(read, hive, colony_id, None, boxes)
-    return replace(
-        sheet,
-        last=_sheet_visit(read, earlier[-1], told=False) if earlier else None,
-        bring=_bring(read, day, colony_id=colony_id),
-    )
+    return replace(sheet, last=_last_looked(read, earlier), bring=_bring(read, day, colony_id=colony_id))
 
 
 def filled_sheet(book: Workbook, visit_id: VisitId) -> BookSheet | None:
@@ -132,7 +134,7 @@ def filled_sheet(book: Workbook, visit_id: VisitId) -> BookSheet | None:
     hive = read.hive_day(visit.colony_id, visit.day) if visit else None
     if visit is None or hive is None:
         return None
-    before = read.visit_before(visit)
+    before = [each for each in read.visits(visit.colony_id) if each.day < visit.day]
     marks = read.marks(visit.id)
     noted = {(side.frame_id, side.face): side for side in read.sides(visit.id)}
     boxes = tuple(_box(read, hive, box, marks, {}, noted) for box in hive.boxes)
@@ -141,7 +143,7 @@ def filled_sheet(book: Workbook, visit_id: VisitId) -> BookSheet | None:
     sheet = _sheet(read, hive, visit.colony_id, visit, boxes)
     return replace(
         sheet,
-        last=_sheet_visit(read, before, told=False) if before else None,
+        last=_last_looked(read, before),
         visit=replace(told, marks=loose),
     )
 
@@ -375,13 +377,36 @@ def _sheet_visit(read: Reader, visit: Visit, *, told: bool) -> SheetVisit:
             for question, answer in read.answers(visit.id).items()
         },
         SheetFeed(given, left),
-        tuple(f"{row_text(row)}." for row in rows if row.recorded and row.target in _TOLD),
+        tuple(f"{row_text(row)}." for row in rows if _is_told(row)),
         visit.note,
         visit.next_day,
         visit.next_reason,
         combs={question: said.shown for question, said in from_combs(story).items()},
         heft=_heft_words(story.events),
     )
+
+
+def _is_told(row: PageRow) -> bool:
+    """Whether a row of the Page has no field of its own on paper; that a hive was opened goes without."""
+    if row.target is Question.OPENED:
+        return row.recorded and row.value != say("yes")
+    return row.recorded and row.target in _TOLD
+
+
+def _last_looked(read: Reader, visits: Sequence[Visit]) -> SheetVisit | None:
+    """The last of these visits at which the keeper was at the hive; one passed over is no last time."""
+    looked = (visit for visit in reversed(visits) if visit.level is not Level.PASSED_OVER)
+    last = next(looked, None)
+    return _sheet_visit(read, last, told=False) if last is not None else None
+
+
+def _passed_words(visits: Sequence[Visit]) -> str:
+    """That the colony was passed over since last time, and why: "passed over 16 May: rain"."""
+    if not visits or visits[-1].level is not Level.PASSED_OVER:
+        return ""
+    passed = visits[-1]
+    said = say("passed over {day}", day=date_words(passed.day))
+    return say("{said}: {why}", said=said, why=passed.note) if passed.note else said
 
 
 def _heft_words(events: Iterable[Event]) -> str:
@@ -426,9 +451,10 @@ def _row(read: Reader, place: Standing, day: date) -> RoundSheetRow | None:
         place.stand.name,
         place.colony.name,
         _hive_words(hive) if hive else "",
-        _sheet_visit(read, earlier[-1], told=False) if earlier else None,
+        _last_looked(read, earlier),
         _due_words(dues),
         _bring(read, day, colony_id=place.colony.id),
+        _passed_words(earlier),
     )
 
 

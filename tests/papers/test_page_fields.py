@@ -158,3 +158,14 @@ def test_a5_asks_the_same() -> None:
     printed = print_combs(invented.model(invented.box(places=3)), options=PaperOptions(Paper.A5))
     names = {field.name for page in printed.maps[0].pages for field in page.fields}
     assert {"page.signs.not_looked", "page.feed_given", "page.notes.right"} <= names
+
+
+def test_a_blank_sheet_has_the_combs_of_last_time_where_its_line_was_at_odds_with_them() -> None:
+    answers = {Question.STORES: SheetAnswer("8", Reply.YES), Question.EGGS: SheetAnswer("4-6", Reply.YES)}
+    plain = SheetVisit(date(2026, 5, 9), answers=answers, heft="14+15 kg")
+    model = invented.model(invented.box(places=3))
+    assert "Stores 8 kg" in print_combs(replace(model, last=plain)).whole_text
+    odd = replace(plain, combs={Question.STORES: "12 kg", Question.EGGS: "5–7"})
+    text = print_combs(replace(model, last=odd)).whole_text
+    assert "Stores (12 kg)" in text
+    assert "Eggs seen 9 May (5–7)" in text

@@ -59,6 +59,26 @@ def test_a_field_nobody_typed_in_has_what_the_combs_said() -> None:
     assert (said["young"], said["stores"], said["eggs"]) == ("(3–8)", "14+15 kg", "")
 
 
+def test_where_the_line_was_at_odds_with_them_the_combs_are_printed() -> None:
+    (strip,) = strips(invented.round_model(), Paper.A4, 240.0)
+    last = replace(invented.last_visit(), combs={Question.EGGS: "5–7"})
+    said = {
+        column.key: last_words(column, replace(invented.round_model().rows[0], last=last)) for column in strip
+    }
+    assert Question.EGGS in last.answers
+    assert (said["eggs"], said["brood"]) == ("(5–7)", "7/4.2")
+
+
+def test_that_a_colony_was_passed_over_stands_before_the_note() -> None:
+    (strip,) = strips(invented.round_model(), Paper.A4, 240.0)
+    note = next(column for column in strip if column.key == "note")
+    row = replace(invented.round_model().rows[0], passed="passed over 16 May: rain")
+    assert row.last is not None
+    row = replace(row, last=replace(row.last, note="lid cracked"))
+    assert last_words(note, row) == "passed over 16 May: rain; lid cracked"
+    assert last_words(note, replace(row, last=None)) == "passed over 16 May: rain"
+
+
 def test_a_colony_never_looked_at_says_nothing() -> None:
     (strip,) = strips(invented.round_model(), Paper.A4, 240.0)
     row = invented.round_model().rows[2]

@@ -22,6 +22,7 @@ from beeworkbook.workbook.edits import (
     BeginVisit,
     KeepSheet,
     LayOutComb,
+    PassOver,
     SetAnswer,
     SetFeedLeft,
     SetHeft,
@@ -148,10 +149,10 @@ def test_last_time_is_what_the_combs_say_where_nothing_was_typed(keeping: Keepin
     for place in (4, 5, 6):
         keeping.book.do(LayOutComb(keeping.visit, keeping.frame(place), "E1O2S4H1"))
     keeping.book.do(AddMark(keeping.visit, MarkKind.QUEEN, keeping.frame(5), Face.A))
-    keeping.book.do(SetAnswer(keeping.visit, Question.EGGS, "5"))
+    keeping.book.do(SetAnswer(keeping.visit, Question.EGGS, "4-6"))
     last = _blank(keeping).last
     assert last is not None
-    assert last.answers[Question.EGGS].typed == "5"
+    assert last.answers[Question.EGGS].typed == "4-6"
     assert last.combs == {
         Question.OPENED: "yes",
         Question.YOUNG: "4–6",
@@ -162,6 +163,55 @@ def test_last_time_is_what_the_combs_say_where_nothing_was_typed(keeping: Keepin
     assert last.heft == ""
     row = round_sheet_of(keeping.book, keeping.book.read.apiaries()[0].id, LATER).rows[0]
     assert row.last == last
+
+
+def test_last_time_is_what_the_combs_say_where_the_line_was_at_odds(keeping: Keeping) -> None:
+    keeping.book.do(LayOutComb(keeping.visit, keeping.frame(4), "E1O2S4H1"))
+    keeping.book.do(SetAnswer(keeping.visit, Question.EGGS, "6"))
+    last = _blank(keeping).last
+    assert last is not None
+    assert (last.answers[Question.EGGS].typed, last.combs[Question.EGGS]) == ("6", "4")
+
+
+def test_a_colony_passed_over_keeps_the_last_look_and_says_that_it_was_passed(keeping: Keeping) -> None:
+    keeping.book.do(SetAnswer(keeping.visit, Question.TEMPER, "q"))
+    keeping.book.do(PassOver(keeping.colony, days_on(LOOK, 2), reason="rain"))
+    assert LOOK < days_on(LOOK, 2) < LATER
+    row = round_sheet_of(keeping.book, keeping.book.read.apiaries()[0].id, LATER).rows[0]
+    assert row.last is not None
+    assert (row.last.day, row.last.answers[Question.TEMPER].typed) == (LOOK, "q")
+    assert row.passed.startswith("passed over")
+    assert row.passed.endswith(": rain")
+    blank = _blank(keeping).last
+    assert blank is not None
+    assert blank.day == LOOK
+    passed = keeping.book.read.visits(keeping.colony)[-1]
+    filled = filled_sheet(keeping.book, passed.id)
+    assert filled is not None
+    assert filled.visit is not None
+    assert filled.visit.sentences == ("Opened: passed over.",)
+
+
+def test_a_filled_sheet_leaves_out_nothing_that_has_no_field_of_its_own(keeping: Keeping) -> None:
+    keeping.book.do(SetAnswer(keeping.visit, Question.OPENED, "n"))
+    for question, typed in ((Question.POLLEN, "y"), (Question.ROOM, "2"), (Question.DRAWN, "3")):
+        keeping.book.do(SetAnswer(keeping.visit, question, typed))
+    keeping.book.do(SetHeft(keeping.colony, LOOK, 14.0, 15.5, keeping.visit))
+    sheet = filled_sheet(keeping.book, keeping.visit)
+    assert sheet is not None
+    assert sheet.visit is not None
+    assert sheet.visit.sentences == (
+        "Opened: no.",
+        "Pollen: coming in.",
+        "Room: 2 supers.",
+        "Drawn: 3 combs being drawn.",
+        "Heft: 14 + 15.5 kg, together 29.5.",
+    )
+    keeping.book.do(SetAnswer(keeping.visit, Question.OPENED, "y"))
+    opened = filled_sheet(keeping.book, keeping.visit)
+    assert opened is not None
+    assert opened.visit is not None
+    assert not any(sentence.startswith("Opened") for sentence in opened.visit.sentences)
 
 
 def test_the_heft_of_a_hive_not_opened_is_told_as_last_time(keeping: Keeping) -> None:
