@@ -103,7 +103,7 @@ class KeyReader:
         if self.waiting is Waiting.BEES:
             return say("bees cover how many eighths? 0 to 8")
         if self.waiting is Waiting.ONLY:
-            return say("paint only over which content? {key} again: over all", key=ONLY_KEY)
+            return say("paint only over which content? X not recorded, {key} again: over all", key=ONLY_KEY)
         return ""
 
     def forget(self) -> bool:
@@ -157,6 +157,8 @@ def _only(letter: str, letters: KeyLetters) -> Deed:
     if letter == ONLY_KEY:
         return Deed(Meaning.ONLY)
     content = letters.content_of.get(letter)
+    if content is None and TOOL_KEYS.get(letter) is ToolName.ERASE:
+        content = Content.NOT_RECORDED  # what the eraser leaves
     return _NOTHING if content is None else Deed(Meaning.ONLY, content=content)
 
 
@@ -180,7 +182,7 @@ def key_help() -> tuple[KeyHelp, ...]:
         (letters.bees, say("bees covering this side, followed by eighths")),
         ("Del", say("take the mark away, or erase under the brush")),
         *((key, say("tool: {tool}", tool=tool.value)) for key, tool in TOOL_KEYS.items()),
-        (ONLY_KEY, say("paint only over the content whose letter follows")),
+        (ONLY_KEY, say("paint only over the content whose letter follows; X: over what is not recorded")),
         (REPLACE_KEY, say("change the content under the cursor, all over the side, to the one held")),
         ("=", say("this side looks as it did last time")),
         (SHINE_KEY, say("the last visit shines through, or not")),

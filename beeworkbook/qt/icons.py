@@ -102,6 +102,11 @@ def icon(name: str, ink: str, on: str | None = None) -> QIcon:
 
     Errors: KeyError for a name that has no drawing.
     """
+    return drawn_icon(_ICONS[name], ink, on)
+
+
+def drawn_icon(draw: Callable[[QPainter], None], ink: str, on: str | None = None) -> QIcon:
+    """An icon from a drawing on the grid; `on` is what its closed shapes are filled with."""
     made = QIcon()
     for scale in (1, 2):
         pixmap = QPixmap(QSize(20 * scale, 20 * scale))
@@ -111,7 +116,7 @@ def icon(name: str, ink: str, on: str | None = None) -> QIcon:
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(_pen(QColor(ink), LINE))
         painter.setBrush(QColor(on) if on else Qt.BrushStyle.NoBrush)
-        _ICONS[name](painter)
+        draw(painter)
         painter.end()
         made.addPixmap(pixmap)
     return made

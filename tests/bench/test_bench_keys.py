@@ -69,7 +69,8 @@ def test_bees_take_a_number_of_eighths() -> None:
 def test_a_mask_takes_a_content_or_itself() -> None:
     assert read("MC")[1] == Deed(Meaning.ONLY, content=Content.EMPTY)
     assert read("MM")[1] == Deed(Meaning.ONLY)
-    assert read("MX")[1].meaning is Meaning.NOTHING
+    assert read("MX")[1] == Deed(Meaning.ONLY, content=Content.NOT_RECORDED)
+    assert read("MR")[1].meaning is Meaning.NOTHING
 
 
 def test_the_other_signs() -> None:
