@@ -23,14 +23,18 @@ from beeworkbook.colony.records import Mark, Visit
 from beeworkbook.comb.codec import unpack
 from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind, Origin
 from beeworkbook.comb.key_letters import installed_letters
+from beeworkbook.comb.names import content_name
 from beeworkbook.comb.regions import replace_content
 from beeworkbook.comb.side import CellPatch, PatchMismatchError
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import Palette
 from beeworkbook.words import date_words, say
 from beeworkbook.workbook.changes import Changes
-from beeworkbook.workbook.edits.combs import CopySide, PaintCells, SetCovered
+from beeworkbook.workbook.edits.as_last import AsLastTime
+from beeworkbook.workbook.edits.combs import PaintCells, SetCovered
+from beeworkbook.workbook.edits.in_visit import NO_VISIT
 from beeworkbook.workbook.edits.marks import AddMark, MoveMark, RemoveMark
+from beeworkbook.workbook.place import Edit
 
 FOLD_WIDTH: Final = 900
 """On a narrower bench the second side folds: a window under 1200 pixels has a page of 276 beside it."""
@@ -225,16 +229,19 @@ class BenchView(SeenFace):
         elif face is not self.desk.spot.face:
             self.desk.go(face=face)
 
-    def _do(self, edit: object) -> object:
-        return self.desk.do(edit, source=self)  # type: ignore[arg-type]
+    def _do(self, edit: Edit) -> object:
+        return self.desk.do(edit, source=self)
 
-    def _paint(self, face: Face, patch: CellPatch, content: Content) -> None:
+    def _note(self, edit: Edit) -> object:
+        """Note something in the visit that lies open; on a day without one it begins in the same step."""
+        return self.desk.note(edit, source=self)
+
+    def _paint(self, face: Face, patch: CellPatch, content: Content, label: str = "") -> None:
         patch = self._without_what_was_assumed(face, patch)
-        visit_id, frame_id = self.desk.visit_to_write(), self.desk.spot.frame_id
-        made = None
-        if visit_id is not None and frame_id is not None:
+        frame_id, made = self.desk.spot.frame_id, None
+        if frame_id is not None:
             try:
-                made = self._do(PaintCells(visit_id, frame_id, face, patch, content))
+                made = self._note(PaintCells(NO_VISIT, frame_id, face, patch, content, label))
             except PatchMismatchError as error:
                 self.desk.tell(str(error))
         if made is None:
@@ -261,9 +268,9 @@ class BenchView(SeenFace):
         self, face: Face, cell: int | None, kind: MarkKind, cell_kind: CellKind | None = None, text: str = ""
     ) -> None:
         """Note that something was seen on a cell, or on the side without a place."""
-        visit_id, frame_id = self.desk.visit_to_write(), self.desk.spot.frame_id
-        if visit_id is not None and frame_id is not None:
-            self._do(AddMark(visit_id, kind, frame_id, face, cell, cell_kind=cell_kind, text=text))
+        frame_id = self.desk.spot.frame_id
+        if frame_id is not None:
+            self._note(AddMark(NO_VISIT, kind, frame_id, face, cell, cell_kind=cell_kind, text=text))
 
     def _move_mark(self, mark: Mark, face: Face, cell: int) -> None:
         self._do(MoveMark(mark.id, mark.frame_id, face, cell))
@@ -274,35 +281,37 @@ class BenchView(SeenFace):
         menu.popup(place)
 
     def _cover(self, eighths: float) -> None:
-        visit_id, frame_id = self.desk.visit_to_write(), self.desk.spot.frame_id
-        if visit_id is not None and frame_id is not None:
-            self._do(SetCovered(visit_id, frame_id, self.desk.spot.face, eighths))
+        frame_id = self.desk.spot.frame_id
+        if frame_id is not None:
+            self._note(SetCovered(NO_VISIT, frame_id, self.desk.spot.face, eighths))
             self.desk.tell(say("bees cover {eighths} eighths of this side", eighths=round(eighths)))
 
-    def _as_last_time(self) -> None:
-        """This side was looked at and is as it was: copied, and as coarse as what it copies."""
-        spot = self.desk.spot
-        visit_id, frame_id = self.desk.visit_to_write(), spot.frame_id
-        if visit_id is None or frame_id is None:
-            return
-        last = self.desk.book.read.last_sides(frame_id, visit_id).get(spot.face)
-        if last is None:
-            self.desk.tell(say("This side was not looked at before."))
-        else:
-            self._do(CopySide(visit_id, frame_id, spot.face, last.id))
+    def as_last_time(self, face: Face) -> None:
+        """A side was looked at and is as it was: copied, and as coarse as what it copies."""
+        frame_id = self.desk.spot.frame_id
+        if frame_id is not None:
+            self._note(AsLastTime(NO_VISIT, frame_id, face))
 
-    def _replace(self) -> None:
-        """The content under the cursor becomes the one in the hand, all over the side."""
-        face = self.desk.spot.face
-        side = self.sides[face].canvas.side
-        cell = self.sides[face].canvas.cell_in_hand
+    def content_at(self, face: Face, cell: int) -> Content:
+        """What a cell holds as it is shown."""
+        return Content(int(self.sides[face].canvas.side.cells[cell]))
+
+    def replace_all(self, face: Face, cell: int | None) -> None:
+        """The content of a cell becomes the one in the hand, all over the side."""
         if cell is None:
             self.desk.tell(say("Point at the content to be changed, or move the cell cursor to it."))
             return
-        old = Content(int(side.cells[cell]))
-        patch = CellPatch.between(side.cells, replace_content(side.cells, old, self.hand.content))
+        cells, old, new = self.sides[face].canvas.side.cells, self.content_at(face, cell), self.hand.content
+        patch = CellPatch.between(cells, replace_content(cells, old, new))
         if not patch.is_empty:
-            self._paint(face, patch, self.hand.content)
+            what = {"old": content_name(old), "new": content_name(new)}
+            self._paint(
+                face, patch, new, say("change {old} to {new} on {side}", side=self._name(face), **what)
+            )
+
+    def _name(self, face: Face) -> str:
+        """A side as the keeper says it: "5A"."""
+        return f"{self._comb.place}{face}" if self._comb is not None else face.value
 
     # --- keys -----------------------------------------------------------------------------------
 
@@ -351,9 +360,10 @@ class BenchView(SeenFace):
         elif deed.meaning is Meaning.BEES:
             self._cover(deed.number)
         elif deed.meaning is Meaning.AS_LAST_TIME:
-            self._as_last_time()
+            self.as_last_time(self.desk.spot.face)
         elif deed.meaning is Meaning.REPLACE:
-            self._replace()
+            face = self.desk.spot.face
+            self.replace_all(face, self.sides[face].canvas.cell_in_hand)
         elif deed.meaning is Meaning.SHINE:
             self.set_shine_through(on=not self._shines)
 

@@ -4,6 +4,8 @@ Enter keeps it and goes on to the next comb; the field keeps the keyboard. What 
 the field with the letter underlined and the reason beside it, and nothing else is lost.
 """
 
+from dataclasses import dataclass
+from datetime import date
 from typing import Final
 
 from PySide6.QtCore import QEvent, Qt, Signal
@@ -15,7 +17,7 @@ from beeworkbook.bench.on_show import comb_on_show, last_text
 from beeworkbook.bench.quiet_label import QuietLabel
 from beeworkbook.bench.seen_face import SeenFace
 from beeworkbook.colony.hive import PlacedFrame
-from beeworkbook.colony.records import FrameId, VisitId
+from beeworkbook.colony.records import ColonyId, FrameId
 from beeworkbook.comb.key_letters import installed_letters
 from beeworkbook.comb.reading import describe
 from beeworkbook.comb.typed import parse_so_far
@@ -24,6 +26,7 @@ from beeworkbook.qt.desk import Desk
 from beeworkbook.qt.palette import Palette
 from beeworkbook.words import say
 from beeworkbook.workbook.changes import Changes
+from beeworkbook.workbook.edits.in_visit import NO_VISIT, InVisit
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.errors import NotReadableError, RefusedError
 
@@ -80,6 +83,15 @@ class CombField(QLineEdit):
         painter.end()
 
 
+@dataclass(frozen=True)
+class CombHere:
+    """The comb that is typed: whose, of what day, and which. The day may have no visit yet."""
+
+    colony_id: ColonyId
+    day: date
+    frame_id: FrameId
+
+
 class KeyLine(SeenFace):
     """The line below the bench in which the comb the keeper is at is typed."""
 
@@ -91,7 +103,7 @@ class KeyLine(SeenFace):
         super().__init__(parent)
         self.setObjectName("keyline")
         self.desk = desk
-        self._typing_for: tuple[VisitId | None, FrameId] | None = None
+        self._typing_for: CombHere | None = None
         self._kept = ""
         self.field = CombField(desk.palette)
         self.field.setAccessibleName(say("this comb in letters and eighths"))
@@ -106,7 +118,7 @@ class KeyLine(SeenFace):
         )
         self._next.setObjectName("small")
         self._lay_out()
-        self.field.textEdited.connect(self._read)
+        self.field.textEdited.connect(lambda _text: self._typed())
         self.field.escaped.connect(self._give_up)
         self.field.stepped.connect(self._step)
         self.field.returnPressed.connect(self._enter)
@@ -159,9 +171,11 @@ class KeyLine(SeenFace):
             self._read()
         self._last.say(self._last_words())
 
-    def _here(self) -> tuple[VisitId | None, FrameId] | None:
+    def _here(self) -> CombHere | None:
         spot = self.desk.spot
-        return None if spot.frame_id is None else (spot.visit_id, spot.frame_id)
+        if spot.frame_id is None or spot.colony_id is None:
+            return None
+        return CombHere(spot.colony_id, spot.day, spot.frame_id)
 
     def _placed(self) -> PlacedFrame | None:
         box = self.desk.box()
@@ -193,7 +207,11 @@ class KeyLine(SeenFace):
         self._say_wrong("" if error is None else error.message)
         if error is None:
             self._reading.say(describe(comb))
-        if self.field.hasFocus() and self.field.text() != self._kept:
+
+    def _typed(self) -> None:
+        """Something was typed: from now on it is to be kept, wherever the keyboard is."""
+        self._read()
+        if self.field.text() != self._kept:
             self._typing_for = self._here()
 
     def _say_wrong(self, reason: str) -> None:
@@ -210,12 +228,12 @@ class KeyLine(SeenFace):
             return
         self.field.setFocus(Qt.FocusReason.OtherFocusReason)
         self.field.setText(text)
-        self._read()
+        self._typed()
 
     def finish(self) -> bool:
         """Keep what is being typed, if it can be read; whether nothing is left to be kept."""
         typing_for, self._typing_for = self._typing_for, None
-        # Beginning a visit shows the field anew, so its text is taken first.
+        # Keeping it shows the field anew, so its text is taken first.
         text, kept = self.field.text(), self._kept
         if typing_for is None or text.strip() == kept:
             return True
@@ -223,25 +241,19 @@ class KeyLine(SeenFace):
         if error is not None:
             self.desk.tell(error.message)
             return False
-        visit_id, frame_id = typing_for
-        if visit_id is None:
-            visit_id = self.desk.visit_to_write()
-        if visit_id is None:
-            return False
+        typed = LayOutComb(NO_VISIT, typing_for.frame_id, text)
         try:
-            self.desk.book.do(LayOutComb(visit_id, frame_id, text), source=self)
+            self.desk.book.do(InVisit(typing_for.colony_id, typing_for.day, typed), source=self)
         except RefusedError as refusal:
             self._refuse(refusal, typing_for, text)
             return False
-        self.desk.book.end_merge()
         return True
 
-    def _refuse(self, refusal: RefusedError, typed_for: tuple[VisitId | None, FrameId], text: str) -> None:
+    def _refuse(self, refusal: RefusedError, typed_for: CombHere, text: str) -> None:
         """Say why beside the field if it still shows this comb, and wherever the keeper is now."""
         self.desk.tell(str(refusal))
-        here = self._here()
-        if here is not None and here[1] == typed_for[1]:
-            self._typing_for = here
+        if self._here() == typed_for:
+            self._typing_for = typed_for
             self.field.setText(text)
             self.field.point_at(refusal.position if isinstance(refusal, NotReadableError) else None)
             self._say_wrong(str(refusal))

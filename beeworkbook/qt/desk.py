@@ -31,6 +31,7 @@ from beeworkbook.colony.records import (
 )
 from beeworkbook.comb.contents import Face
 from beeworkbook.qt.palette import LIGHT, Palette
+from beeworkbook.words import say
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.errors import RefusedError
 from beeworkbook.workbook.place import Edit, Place
@@ -147,6 +148,9 @@ class Desk(QObject):
             )
             if value is not None
         }
+        if place.day is not None and not (place.visit_id and self.book.read.get(Visit, place.visit_id)):
+            changes.pop("visit_id", None)
+            changes["day"] = place.day
         if changes:
             self.go(**changes)
 
@@ -213,6 +217,24 @@ class Desk(QObject):
     def do(self, edit: Edit, source: object = None) -> object:
         """Do an edit; a refusal is told to the person and gives None. What it made otherwise."""
         return self._told(lambda: self.book.do(edit, source=source))
+
+    def note(self, edit: Edit, source: object = None) -> object:
+        """Do an edit of the visit that lies open, as `do` does; a day without one begins it in the same step.
+
+        The edit's own `visit_id` does not matter.
+        """
+        return self._told(lambda: self.note_or_refuse(edit, source))
+
+    def note_or_refuse(self, edit: Edit, source: object = None) -> object:
+        """As `note`, for whoever says a refusal at its own place. Errors: RefusedError."""
+        from beeworkbook.workbook.edits.in_visit import InVisit, with_visit  # late: a start does no edit
+
+        spot = self.spot
+        if spot.visit_id is not None:
+            return self.book.do(with_visit(edit, spot.visit_id), source=source)
+        if spot.colony_id is None:
+            raise RefusedError(say("No colony is chosen, so nothing can be noted."))
+        return self.book.do(InVisit(spot.colony_id, spot.day, edit), source=source)
 
     def undo(self) -> None:
         """Take the last step back, and go to its place."""
@@ -290,7 +312,8 @@ class Desk(QObject):
         read = self.book.read
         visit = read.get(Visit, spot.visit_id) if spot.visit_id else None
         if visit is None:
-            spot = replace(spot, visit_id=None)
+            # The day may have a visit all the same: begun elsewhere, brought back by undo, read in.
+            spot = replace(spot, visit_id=self._visit_on(spot.colony_id, spot.day))
         else:
             spot = replace(spot, day=visit.day, colony_id=visit.colony_id)
         if spot.colony_id and read.get(Colony, spot.colony_id) is None:

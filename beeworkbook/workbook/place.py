@@ -6,6 +6,7 @@ step, so no edit writes an inverse of its own.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from typing import Protocol
 
 from beeworkbook.colony.records import ColonyId, FrameId, PartId, Question, SideId, VisitId
@@ -16,7 +17,10 @@ from beeworkbook.store.transaction import Transaction
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where in the book something was done, as far as that is known; undo takes the person there."""
+    """Where in the book something was done, as far as that is known; undo takes the person there.
+
+    `day` is for a visit that undo or redo takes away: the page of its day is still there.
+    """
 
     colony_id: ColonyId | None = None
     visit_id: VisitId | None = None
@@ -24,6 +28,7 @@ class Place:
     frame_id: FrameId | None = None
     face: Face | None = None
     question: Question | None = None
+    day: date | None = None
 
 
 @dataclass(frozen=True, slots=True)

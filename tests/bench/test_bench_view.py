@@ -105,7 +105,7 @@ def test_the_first_stroke_of_a_day_begins_its_visit(bench: BenchView, desk: Desk
 def test_a_stroke_that_cannot_be_kept_is_shown_no_longer(
     bench: BenchView, desk: Desk, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(desk, "do", lambda *_args, **_named: None)
+    monkeypatch.setattr(desk, "note", lambda *_args, **_named: None)
     paint(bench, Face.A, (150.0, 90.0), (152.0, 90.0))
     assert not canvas(bench).side.cells.any()
 
@@ -224,7 +224,7 @@ def test_one_content_is_changed_for_another_all_over_the_side(bench: BenchView, 
     after = canvas(bench).side.counts
     assert after[Content.STORES] == 0
     assert after[Content.NECTAR] == before[Content.STORES]
-    assert desk.book.undo_label == "paint nectar or thin syrup on 5A"
+    assert desk.book.undo_label == "change sealed stores to nectar or thin syrup on 5A"
 
 
 def test_as_last_time_is_copied_and_as_coarse(bench: BenchView, desk: Desk) -> None:

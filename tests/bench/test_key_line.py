@@ -13,6 +13,7 @@ from beeworkbook.comb.contents import Face, MarkKind, Origin
 from beeworkbook.qt.desk import Desk
 from beeworkbook.qt.palette import DARK
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
+from beeworkbook.workbook.errors import RefusedError
 from tests.workbook.keeping import LATER, Keeping
 
 
@@ -265,3 +266,60 @@ def test_it_goes_dark(walk: Walk, desk: Desk) -> None:
     light = walk.grab().toImage()
     desk.set_palette(DARK)
     assert walk.grab().toImage() != light
+
+
+def test_a_comb_typed_where_the_keyboard_was_not_known_to_be_is_kept_all_the_same(
+    walk: Walk, desk: Desk, keeping: Keeping, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Some desktops hand keys to a window they never told that it is the active one."""
+    monkeypatch.setattr(walk.line.field, "hasFocus", lambda: False)
+    desk.go(day=LATER - timedelta(days=2), frame_id=keeping.frame(3))
+    QTest.keyClicks(walk.line.field, "h8")
+    QTest.keyClick(walk.line.field, Qt.Key.Key_Return)
+    assert desk.spot.visit_id is not None
+    assert texts(desk, walk)[2] == "H"
+
+
+def test_what_was_typed_on_an_empty_day_stays_with_its_day(walk: Walk, desk: Desk, keeping: Keeping) -> None:
+    empty, other = LATER - timedelta(days=2), LATER - timedelta(days=3)
+    desk.go(day=empty, frame_id=keeping.frame(3))
+    Fingers(walk).type("h8")
+    desk.go(day=other)
+    begun = [visit for visit in desk.book.read.visits(keeping.colony) if visit.day in {empty, other}]
+    assert [visit.day for visit in begun] == [empty]
+    assert {side.frame_id for side in desk.book.read.sides(begun[0].id)} == {keeping.frame(3)}
+
+
+def test_a_comb_typed_on_an_empty_day_is_one_step_with_its_visit(
+    walk: Walk, desk: Desk, keeping: Keeping
+) -> None:
+    before = desk.book.read.visits(keeping.colony)
+    desk.go(day=LATER - timedelta(days=2), frame_id=keeping.frame(3))
+    fingers = Fingers(walk)
+    fingers.type("h8")
+    fingers.enter()
+    desk.undo()
+    assert desk.book.read.visits(keeping.colony) == before
+    assert (desk.spot.day, desk.spot.visit_id) == (LATER - timedelta(days=2), None)
+    desk.redo()
+    assert desk.spot.visit_id is not None
+    assert texts(desk, walk)[2] == "H"
+
+
+def test_where_nothing_can_be_written_it_is_said_beside_the_field_and_the_text_stays(
+    walk: Walk, desk: Desk, keeping: Keeping, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(*_edit: object, **_named: object) -> None:
+        raise RefusedError("The disk is full.")
+
+    desk.go(day=LATER - timedelta(days=2), frame_id=keeping.frame(3))
+    monkeypatch.setattr(desk.book, "do", refuse)
+    fingers = Fingers(walk)
+    fingers.type("h8")
+    fingers.enter()
+    assert walk.line.field.text() == "H8"
+    assert walk.line._reading.accessibleName() == "The disk is full."
+    assert desk.spot.frame_id == keeping.frame(3)
+    monkeypatch.undo()
+    fingers.enter()
+    assert texts(desk, walk)[2] == "H"

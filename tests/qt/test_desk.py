@@ -13,6 +13,9 @@ from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
 from beeworkbook.workbook.edits.arrive import ArrivalSpec, ArriveColony, nucleus_combs
 from beeworkbook.workbook.edits.hive import AddPart
+from beeworkbook.workbook.edits.in_visit import NO_VISIT
+from beeworkbook.workbook.edits.line import ClearOnLine
+from beeworkbook.workbook.edits.mend import RemoveVisit
 from beeworkbook.workbook.edits.place import RemoveRecord
 from beeworkbook.workbook.edits.visit import BeginVisit, SetNote
 from beeworkbook.workbook.workbook import Workbook
@@ -169,3 +172,61 @@ def test_the_palette_is_told_once(desk: Desk) -> None:
     desk.set_palette(DARK)
     assert told == [DARK]
     assert not desk.book.read.find(Event, colony_id=99)
+
+
+def test_a_removed_visit_lies_open_again_when_it_is_brought_back(desk: Desk) -> None:
+    first, second = arrive(desk, "Alder"), arrive(desk, "Birch")
+    visit = desk.do(BeginVisit(first, date(2026, 5, 9)))
+    desk.go(colony_id=first, visit_id=visit)
+    desk.do(RemoveVisit(VisitId(int(str(visit)))))
+    assert (desk.spot.day, desk.spot.visit_id) == (date(2026, 5, 9), None)
+    desk.undo()
+    assert (desk.spot.day, desk.spot.visit_id) == (date(2026, 5, 9), visit)
+    desk.redo()
+    assert (desk.spot.day, desk.spot.visit_id) == (date(2026, 5, 9), None)
+    desk.go(colony_id=second, day=TODAY)
+    desk.undo()
+    assert (desk.spot.colony_id, desk.spot.visit_id) == (first, visit)
+    desk.go(colony_id=second, day=TODAY)
+    desk.redo()
+    assert (desk.spot.colony_id, desk.spot.day, desk.spot.visit_id) == (first, date(2026, 5, 9), None)
+
+
+def test_a_visit_that_went_with_its_last_word_is_gone_back_to(desk: Desk) -> None:
+    colony = arrive(desk, "Alder")
+    desk.go(colony_id=colony, day=TODAY)
+    desk.note(SetNote(NO_VISIT, "steady"))
+    visit = desk.spot.visit_id
+    assert visit is not None
+    desk.book.end_merge()
+    desk.do(ClearOnLine(visit, SetNote(visit, "")))
+    assert desk.spot.visit_id is None
+    desk.undo()
+    assert desk.spot.visit_id == visit
+
+
+def test_a_visit_begun_elsewhere_is_the_one_that_lies_open(desk: Desk) -> None:
+    colony = arrive(desk, "Alder")
+    desk.go(colony_id=colony, day=TODAY)
+    assert desk.spot.visit_id is None
+    visit = desk.book.do(BeginVisit(colony, TODAY))
+    assert desk.spot.visit_id == visit
+
+
+def test_noting_on_an_empty_day_is_one_step_with_its_visit(desk: Desk) -> None:
+    colony = arrive(desk, "Alder")
+    desk.go(colony_id=colony, day=TODAY)
+    before = desk.visits()
+    desk.note(SetNote(NO_VISIT, "steady"))
+    assert desk.visit is not None
+    assert desk.visit.note == "steady"
+    desk.undo()
+    assert desk.visits() == before
+    assert (desk.spot.day, desk.spot.visit_id) == (TODAY, None)
+
+
+def test_without_a_colony_nothing_can_be_noted_and_it_is_said(desk: Desk) -> None:
+    told: list[str] = []
+    desk.told.connect(told.append)
+    assert desk.note(SetNote(NO_VISIT, "nobody")) is None
+    assert told == ["No colony is chosen, so nothing can be noted."]

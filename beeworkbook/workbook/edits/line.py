@@ -25,6 +25,7 @@ from beeworkbook.colony.records import (
     VisitId,
 )
 from beeworkbook.store.transaction import Transaction
+from beeworkbook.workbook.edits.in_visit import with_visit
 from beeworkbook.workbook.edits.looking import raise_level
 from beeworkbook.workbook.edits.mend import RemoveVisit
 from beeworkbook.workbook.edits.visit import BeginRound, SetAnswer, begin_visit, visit_place
@@ -75,10 +76,11 @@ class OnLine:
         )
         label, place = "", visit_place(visit)
         for edit in self.edits:
-            done = _with_visit(edit, visit.id).apply(tx)
+            done = with_visit(edit, visit.id).apply(tx)
             label, place = done.label, done.place
             _follow(tx, visit.id, edit)
-        return Done(visit.id, label, replace(place, colony_id=self.colony_id, visit_id=visit.id))
+        place = replace(place, colony_id=self.colony_id, visit_id=visit.id, day=visit.day)
+        return Done(visit.id, label, place)
 
 
 @dataclass(frozen=True)
@@ -95,12 +97,12 @@ class ClearOnLine:
 
     def apply(self, tx: Transaction) -> Done:
         """Gives the VisitId, or None if the visit went. Errors: as the edit."""
-        done = _with_visit(self.edit, self.visit_id).apply(tx)
+        done = with_visit(self.edit, self.visit_id).apply(tx)
         visit = the(tx, Visit, self.visit_id)
         if _holds_something(tx, visit):
             return Done(visit.id, done.label, done.place)
         RemoveVisit(visit.id).apply(tx)
-        return Done(None, done.label, replace(done.place, visit_id=None))
+        return Done(None, done.label, replace(done.place, day=visit.day))
 
 
 def _holds_something(tx: Transaction, visit: Visit) -> bool:
@@ -108,12 +110,6 @@ def _holds_something(tx: Transaction, visit: Visit) -> bool:
         return True
     hanging = any(tx.find(cls, visit_id=visit.id) for cls in _HANGS_ON)
     return hanging or bool(tx.find(Feed, left_visit_id=visit.id))
-
-
-def _with_visit(edit: Edit, visit_id: VisitId) -> Edit:
-    """The same edit, of this visit; one that names no visit is left as it is."""
-    named = getattr(edit, "__dataclass_fields__", {})
-    return replace(edit, visit_id=visit_id) if "visit_id" in named else edit  # type: ignore[type-var]
 
 
 def _follow(tx: Transaction, visit_id: VisitId, edit: Edit) -> None:

@@ -197,7 +197,7 @@ class RemoveVisit(SingleEdit):
                 tx.remove(cls, record.id)
         tx.remove(Visit, visit.id)
         label = say("remove the visit of {day}", day=date_words(visit.day, "day_year"))
-        return Done(None, label, Place(colony_id=visit.colony_id))
+        return Done(None, label, visit_place(visit))
 
 
 def _needs_notes(tx: Transaction, visit: Visit, frame_id: FrameId) -> None:

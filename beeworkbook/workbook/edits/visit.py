@@ -150,7 +150,7 @@ class BeginVisit(SingleEdit):
 
 def visit_place(visit: Visit) -> Place:
     """The place of a visit as a whole."""
-    return Place(colony_id=visit.colony_id, visit_id=visit.id)
+    return Place(colony_id=visit.colony_id, visit_id=visit.id, day=visit.day)
 
 
 @dataclass(frozen=True)
