@@ -14,7 +14,8 @@ import numpy.typing as npt
 
 from beeworkbook.comb.lattice import CellIndices, Cells, Lattice, Points, read_only
 
-_OUTSIDE: Final = np.uint8(255)
+OUTSIDE: Final = np.uint8(255)
+"""What lies beyond the outermost walls: no content."""
 # Corner i of a cell, in half widths across and thirds of a row down from its centre.
 _CORNER_X: Final = np.array((1, 1, 0, -1, -1, 0))
 _CORNER_Y: Final = np.array((-1, 1, 2, 1, -1, -2))
@@ -103,7 +104,7 @@ def chained_walls(lattice: Lattice, cells: Cells) -> Walls:
     if len(cells) != lattice.cells:
         raise ValueError("the cells are not of this lattice")
     sides = sides_of(lattice)
-    around = np.append(cells, _OUTSIDE)[lattice.neighbour_table]
+    around = np.append(cells, OUTSIDE)[lattice.neighbour_table]
     wall = np.flatnonzero(around != cells[:, None])
     around = around.ravel()
     inside = cells[sides.cell[wall]]

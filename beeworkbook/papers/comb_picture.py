@@ -5,19 +5,18 @@ down. Painted sides have full outlines, laid-out ones dashed, assumed ones dotte
 patterns.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache, lru_cache
 from typing import Final
 
 import numpy as np
-import numpy.typing as npt
 
-from beeworkbook.colony.sheet_models import SheetSide
+from beeworkbook.colony.sheet_models import SheetComb, SheetSide
 from beeworkbook.comb.colour import rgb_of
 from beeworkbook.comb.contents import Content, Origin
 from beeworkbook.comb.lattice import Lattice
 from beeworkbook.comb.legend import INK, LEGEND, LOOKS
-from beeworkbook.comb.outline import simplified_outlines
+from beeworkbook.comb.outline import Outlines, outlines_of_sides
 from beeworkbook.papers.comb_patterns import pattern_operators
 from beeworkbook.papers.page import BLACK, POINTS, WHITE, Document, Ink, rgb
 from beeworkbook.papers.rect import Rect
@@ -28,20 +27,37 @@ _STEPS: Final = 10
 """Corners are whole tenths of a point: 0.035 mm, under a dot of a 600 dpi printer."""
 _FULL_LINE: Final = 0.25
 _BROKEN_LINE: Final = 0.18
-_REACH: Final = 1 << 15
-"""More than any corner's place, so that two corners make one number."""
 
-Corners = npt.NDArray[np.intp]
+Drawn = Mapping[SheetSide, Outlines]
+"""The outlines of the sides of a sheet."""
 
 
-def draw_comb(document: Document, place: Rect, lattice: Lattice, side: SheetSide) -> None:
-    """Draw what a side holds into its place on the page."""
-    if side.cells is None:
-        return
+def comb_outlines(combs: Iterable[SheetComb]) -> Drawn:
+    """The outlines of all sides of these combs that hold something, worked out together."""
+    found = [
+        (comb.lattice, side)
+        for comb in combs
+        for side in (comb.side_a, comb.side_b)
+        if side.cells is not None
+    ]
+    cells = tuple((lattice, side.cells.tobytes()) for lattice, side in found if side.cells is not None)
+    return dict(zip((side for _, side in found), _outlines_of(cells), strict=True))
+
+
+@lru_cache(maxsize=8)
+def _outlines_of(sides: tuple[tuple[Lattice, bytes], ...]) -> tuple[Outlines, ...]:
+    """Kept, since a sheet is looked at before it is printed, and once more when it is saved."""
+    return outlines_of_sides(
+        ((lattice, np.frombuffer(cells, np.uint8)) for lattice, cells in sides), _TOLERANCE_MM
+    )
+
+
+def draw_comb(document: Document, place: Rect, lattice: Lattice, side: SheetSide, outlines: Outlines) -> None:
+    """Draw what a side holds, by its outlines, into its place on the page."""
     look = LOOKS[_shown_as(side)]
     dash = " ".join(f"{length * POINTS * _STEPS:.0f}" for length in look.dash_mm)
     scale = place.width / lattice.width_mm * POINTS * _STEPS
-    paths, border = _described(lattice, side.cells.tobytes(), scale, dash)
+    paths, border = _described(outlines, scale, dash)
     parts = [_opening(document, place)]
     for content, path in paths:
         fill = _fill(content, look.strength, colour=document.options.colour)
@@ -54,25 +70,16 @@ def draw_comb(document: Document, place: Rect, lattice: Lattice, side: SheetSide
 
 
 @lru_cache(maxsize=256)
-def _described(
-    lattice: Lattice, cells: bytes, scale: float, dash: str
-) -> tuple[tuple[tuple[Content, str], ...], str]:
-    """Every content's rings as a path, and the broken border between contents where there is a dash.
-
-    Kept, since a sheet is looked at before it is printed, and once more when it is saved.
-    """
-    outlines = {
-        content: [np.rint(ring * scale).astype(np.intp) for ring in rings]
-        for content, rings in simplified_outlines(
-            lattice, np.frombuffer(cells, np.uint8), _TOLERANCE_MM
-        ).items()
-    }
-    paths = tuple(
-        (content, " ".join(_ring(ring) for ring in rings))
-        for content, rings in outlines.items()
-        if content is not Content.NOT_RECORDED
-    )
-    return paths, _border(list(outlines.values()), dash) if dash and paths else ""
+def _described(outlines: Outlines, scale: float, dash: str) -> tuple[tuple[tuple[Content, str], ...], str]:
+    """Every content's rings as a path, and the broken border between contents where there is a dash."""
+    corners = np.rint(outlines.points * scale).astype(np.intp).ravel().tolist()
+    begins = (2 * outlines.begins).tolist()
+    paths: dict[Content, list[str]] = {}
+    for content, begin, end in zip(outlines.contents, begins[:-1], begins[1:], strict=True):
+        if content is not Content.NOT_RECORDED:
+            paths.setdefault(content, []).append(_path(corners[begin:end]) + "h")
+    border = _border(outlines, corners, dash) if dash and paths else ""
+    return tuple((content, " ".join(rings)) for content, rings in paths.items()), border
 
 
 def _shown_as(side: SheetSide) -> Origin:
@@ -99,30 +106,21 @@ def _region(path: str, fill: Ink | None, *, outlined: bool) -> str:
     return f"q {colour}{path} W* {paint[fill is not None, outlined]}"
 
 
-def _ring(ring: Corners) -> str:
-    return ("%d %d m " + "%d %d l " * (len(ring) - 1) + "h") % tuple(ring.ravel().tolist())
+def _path(corners: Sequence[int]) -> str:
+    """From the first corner on to all others; corners are x, y, x, y ..."""
+    return ("%d %d m " + "%d %d l " * (len(corners) // 2 - 1)) % tuple(corners)
 
 
-def _border(regions: Sequence[Sequence[Corners]], dash: str) -> str:
+def _border(outlines: Outlines, corners: Sequence[int], dash: str) -> str:
     """Where two contents meet, once: drawn from both sides, two dashed lines would close each other's gaps.
 
     The edge of the comb has but one side and is left to the frame.
     """
-    start = np.concatenate([ring for rings in regions for ring in rings])
-    stop = np.concatenate([np.roll(ring, -1, axis=0) for rings in regions for ring in rings])
-    turned = (start[:, 0] > stop[:, 0]) | ((start[:, 0] == stop[:, 0]) & (start[:, 1] > stop[:, 1]))
-    low, high = np.where(turned[:, None], stop, start), np.where(turned[:, None], start, stop)
-    key = ((low[:, 0] * _REACH + low[:, 1]) * _REACH + high[:, 0]) * _REACH + high[:, 1]
-    _, first, times = np.unique(key, return_index=True, return_counts=True)
-    shared = np.sort(first[times > 1])
-    if not len(shared):
-        return ""
-    parts = [f"{_line(_BROKEN_LINE)} w [{dash}] 0 d"]
-    at = (-1, -1)
-    for (x0, y0), (x1, y1) in zip(start[shared].tolist(), stop[shared].tolist(), strict=True):
-        parts.append(f"{x1} {y1} l" if at == (x0, y0) else f"{x0} {y0} m {x1} {y1} l")
-        at = (x1, y1)
-    return " ".join([*parts, "S"])
+    lines = [
+        _path([each for at in border.tolist() for each in corners[2 * at : 2 * at + 2]])
+        for border in outlines.borders
+    ]
+    return f"{_line(_BROKEN_LINE)} w [{dash}] 0 d {''.join(lines)}S" if lines else ""
 
 
 @cache

@@ -12,6 +12,7 @@ from beeworkbook.colony.sheet_models import CombSheetModel, SheetBox, SheetComb
 from beeworkbook.comb.contents import Face
 from beeworkbook.papers import sheet_frame
 from beeworkbook.papers.comb_forms import Form, field_form, form_for_all
+from beeworkbook.papers.comb_picture import Drawn, comb_outlines
 from beeworkbook.papers.comb_side import draw_side
 from beeworkbook.papers.field_map import Field, FieldMap, PageMap
 from beeworkbook.papers.fonts import TITLE
@@ -80,13 +81,14 @@ def comb_sheets(
 
 def _draw_sheet(document: Document, model: CombSheetModel) -> FieldMap:
     plans = _plans(model, document.options.paper)
+    drawn = comb_outlines(comb for plan in plans for comb in plan.combs) if model.visit else {}
     extra = _pages_of_text(plans[-1].form, _overflow(model, plans))
     count = len(plans) + len(extra)
     pages = []
     for number, plan in enumerate(plans, 1):
         if number > 1:
             document.next_page()
-        pages.append(_draw_page(document, model, plan, number, count))
+        pages.append(_draw_page(document, model, plan, drawn, (number, count)))
     for number, lines in enumerate(extra, len(plans) + 1):
         document.next_page()
         _draw_text_page(document, model, plans[-1].form, lines, number, count)
@@ -123,7 +125,11 @@ def _shares(combs: tuple[SheetComb, ...], most: int) -> Iterator[tuple[SheetComb
         yield combs[start : start + most]
 
 
-def _draw_page(document: Document, model: CombSheetModel, plan: _Plan, number: int, count: int) -> PageMap:
+def _draw_page(
+    document: Document, model: CombSheetModel, plan: _Plan, drawn: Drawn, place: tuple[int, int]
+) -> PageMap:
+    """One page; its place is its number and how many there are."""
+    number, count = place
     form, plain = plan.form, plain_code(model.code, number, model.revision)
     markers = sheet_frame.draw_markers(document, form, number)
     sheet_frame.draw_codes(document, form, plain)
@@ -133,7 +139,7 @@ def _draw_page(document: Document, model: CombSheetModel, plan: _Plan, number: i
     for comb, row in zip(plan.combs, form.rows, strict=False):
         for side in (row.a, row.b):
             name = f"box{plan.box_number}.comb{comb.place}.{side.face.value}"
-            task = SideTask(comb, side, model.way, model.visit is not None, name, numbers)
+            task = SideTask(comb, side, model.way, model.visit is not None, name, numbers, drawn)
             fields += draw_side(document, task)
     if plan.has_fields:
         fields += _draw_page_fields(document, model, plan)

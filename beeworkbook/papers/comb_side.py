@@ -41,8 +41,8 @@ _LUG_MM: Final = 0.9
 def draw_side(document: Document, task: SideTask) -> Iterator[Field]:
     """Draw one side; gives its fields in the order of the keeper's hand."""
     place = task.plan.comb_place(task.comb.lattice.width_mm, task.comb.lattice.height_mm)
-    if task.filled and task.side.cells is not None:
-        draw_comb(document, place, task.comb.lattice, task.side)
+    if task.side in task.drawn:
+        draw_comb(document, place, task.comb.lattice, task.side, task.drawn[task.side])
     elif not task.filled:
         _draw_help(document, place)
     _draw_frame(document, place, task)

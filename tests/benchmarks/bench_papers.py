@@ -56,6 +56,7 @@ def printed(model: CombSheetModel) -> bytes:
 
 def printed_afresh(model: CombSheetModel) -> bytes:
     """As printed, with nothing kept from an earlier print but the fonts."""
+    comb_picture._outlines_of.cache_clear()
     comb_picture._described.cache_clear()
     comb_patterns.pattern_operators.cache_clear()
     canvas._packed.cache_clear()

@@ -1,3 +1,5 @@
+import itertools
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -5,7 +7,13 @@ from hypothesis import strategies as st
 
 from beeworkbook.comb.contents import Content
 from beeworkbook.comb.lattice import Cells, Lattice, Points, fit_lattice
-from beeworkbook.comb.outline import Ring, region_outlines, ring_area_mm2, simplified_outlines
+from beeworkbook.comb.outline import (
+    Ring,
+    outlines_of_sides,
+    region_outlines,
+    ring_area_mm2,
+    simplified_outlines,
+)
 from beeworkbook.comb.regions import outline_cells
 from beeworkbook.comb.side import blank_cells
 from tests.comb.drawn import brood_side, drawn_side
@@ -142,3 +150,37 @@ def test_what_cannot_be_outlined_is_refused() -> None:
     for tolerance in (-1.0, float("nan")):
         with pytest.raises(ValueError, match="negative"):
             simplified_outlines(LATTICES[0], blank_cells(LATTICES[0]), tolerance)
+
+
+@given(st.lists(st.tuples(st.sampled_from(LATTICES), SEEDS), max_size=4), TOLERANCES)
+def test_many_sides_at_once_are_as_one_by_one(sides: list[tuple[Lattice, int]], tolerance: float) -> None:
+    drawn = [(lattice, drawn_side(lattice, seed)) for lattice, seed in sides]
+    together = outlines_of_sides(drawn, tolerance)
+    assert len(together) == len(sides)
+    for (lattice, cells), found in zip(drawn, together, strict=True):
+        alone = simplified_outlines(lattice, cells, tolerance)
+        assert found.rings.keys() == alone.keys()
+        for content, rings in alone.items():
+            assert all(
+                np.array_equal(ring, other) for ring, other in zip(found.rings[content], rings, strict=True)
+            )
+
+
+@given(st.sampled_from(LATTICES), SEEDS, st.floats(0, 3))
+def test_borders_are_what_two_contents_share_each_piece_once(
+    lattice: Lattice, seed: int, tolerance: float
+) -> None:
+    (found,) = outlines_of_sides([(lattice, drawn_side(lattice, seed))], tolerance)
+    there = edges(found.rings)
+    shared = {frozenset(edge) for edge in there if edge[::-1] in there}
+    lines = [corners(found.points[border]) for border in found.borders]
+    pieces = [frozenset(piece) for line in lines for piece in itertools.pairwise(line)]
+    assert len(pieces) == len(set(pieces))
+    assert set(pieces) == shared
+    assert all(len(line) > 1 for line in lines)
+
+
+def test_a_side_of_one_content_has_no_border() -> None:
+    (found,) = outlines_of_sides([(LATTICES[0], blank_cells(LATTICES[0], Content.STORES))], 2)
+    assert found.borders == []
+    assert list(found.rings) == [Content.STORES]

@@ -4,12 +4,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from beeworkbook.colony.sheet_models import SheetSide
+from beeworkbook.colony.sheet_models import SheetComb, SheetSide
 from beeworkbook.comb.contents import Content, Face, Origin
 from beeworkbook.comb.frames import FRAME_TYPES
 from beeworkbook.comb.lattice import read_only
 from beeworkbook.comb.side import blank_cells
-from beeworkbook.papers.comb_picture import content_fill, draw_comb, pattern_form
+from beeworkbook.papers.comb_picture import comb_outlines, content_fill, draw_comb, pattern_form
 from beeworkbook.papers.options import PaperOptions
 from beeworkbook.papers.page import Document
 from beeworkbook.papers.rect import Rect
@@ -23,7 +23,9 @@ PLACE = Rect(20, 20, 55.3, 55.3 * LATTICE.height_mm / LATTICE.width_mm)
 def shown(side: SheetSide, *, colour: bool = True) -> tuple[Picture, bytes]:
     stream = io.BytesIO()
     document = Document(stream, PaperOptions(colour=colour), "a comb")
-    draw_comb(document, PLACE, LATTICE, side)
+    combs = (SheetComb(1, "bs_deep", LATTICE, side),)
+    for drawn, outlines in comb_outlines(combs).items():
+        draw_comb(document, PLACE, LATTICE, drawn, outlines)
     document.close()
     printed = Printed(stream.getvalue())
     return cut(printed.picture(dpi=300), PLACE, 300), printed.reader.pages[0].get_contents().get_data()  # type: ignore[union-attr]
