@@ -19,7 +19,7 @@ from beeworkbook.workbook.errors import (
 )
 from beeworkbook.workbook.place import Done, Place, SingleEdit
 from beeworkbook.workbook.workbook import FILE_ENDING, Workbook, restore_copy
-from tests.workbook.keeping import CAME, LATER, NOW, Keeping
+from tests.workbook.keeping import CAME, LATER, LOOK, NOW, Keeping
 
 
 def test_a_new_workbook_has_its_title_and_the_day_it_was_given(tmp_path: Path) -> None:
@@ -52,7 +52,7 @@ def test_a_file_without_a_title_is_called_by_its_name(tmp_path: Path) -> None:
 def test_a_step_goes_to_its_place_and_back(keeping: Keeping) -> None:
     keeping.book.do(SetNote(keeping.visit, "quiet"))
     assert (keeping.book.undo_label, keeping.book.redo_label) == ("write the note", None)
-    assert keeping.book.undo() == Place(colony_id=keeping.colony, visit_id=keeping.visit)
+    assert keeping.book.undo() == Place(colony_id=keeping.colony, visit_id=keeping.visit, day=LOOK)
     assert keeping.book.redo_label == "write the note"
     assert keeping.noted().note == ""
     keeping.book.redo()
