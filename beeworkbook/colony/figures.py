@@ -1,7 +1,8 @@
 """The figures of one visit: brood, stores and bees, with their doubt, at whatever level it was looked at.
 
 Combs that were noted come first; where none or too few were, the line's typed answers stand in and are
-coarse. A side that is only assumed is counted nowhere. Sums of one side are in comb/side.py.
+coarse. A side that is only assumed is counted nowhere. Only sides noted whole can say that there was none
+of a thing; on a side noted in part it is not recorded. Sums of one side are in comb/side.py.
 """
 
 from collections.abc import Iterable, Mapping
@@ -72,6 +73,7 @@ class Doubt:
 class BroodFigures:
     """Brood on `combs` combs, worth so many full combs; by stage where there is an area.
 
+    A stage that nobody named, where part of a side was not recorded, is not among the stages.
     `worth` and `amount` are None where a line named the combs only, or no frame size is known.
     `amount` is worker brood, `drone` apart; `doubt` is of the worker brood in dm².
     """
@@ -149,7 +151,7 @@ def visit_figures(totals: VisitTotals, frame: FrameType | None = None) -> VisitF
         brood=_brood(totals, sides, frame),
         stores=_stores(totals, sides),
         bees=_bees(totals, frame),
-        pollen_dm2=sum(side.area_dm2[Content.POLLEN] for side in sides) if sides else None,
+        pollen_dm2=_pollen_dm2(sides),
         eggs_seen=_seen(totals, sides, Question.EGGS, Content.EGGS),
         young_seen=_seen(totals, sides, Question.YOUNG, Content.OPEN),
         combs_seen=len({side.frame_id for side in brood_sides}),
@@ -165,6 +167,16 @@ def _seen(
         return True
     answer = totals.answers.get(question)
     return {Reply.YES: True, Reply.NO: False}.get(answer.reply) if answer and answer.reply else None
+
+
+def _pollen_dm2(sides: tuple[SideTotals, ...]) -> float | None:
+    dm2 = sum(side.area_dm2[Content.POLLEN] for side in sides)
+    return dm2 if sides and (dm2 or not _noted_in_part(sides)) else None
+
+
+def _noted_in_part(sides: Iterable[SideTotals]) -> bool:
+    """Whether nobody said anything of a part of these sides, so that they cannot say none."""
+    return any(side.unrecorded_dm2 > 0 for side in sides)
 
 
 def _missing(sides: Iterable[SideTotals], combs: int) -> bool:
@@ -202,6 +214,8 @@ def _brood(
     combs = totals.brood_combs_in_hive or totals.combs_in_hive
     missing = _missing(in_brood_boxes, combs)
     seen = _brood_seen(sides, at_least=missing)
+    if not seen.combs and _noted_in_part(in_brood_boxes):
+        return line
     if missing and line is not None and line.worth is not None and line.worth >= (seen.worth or 0):
         return _line_with_stages(line, seen)
     return seen
@@ -209,15 +223,18 @@ def _brood(
 
 def _brood_seen(sides: tuple[SideTotals, ...], *, at_least: bool) -> BroodFigures:
     cells, dm2 = _columns(side.cells for side in sides), _columns(side.area_dm2 for side in sides)
-    stages = {content: Amount(cells[content], dm2[content]) for content in ALL_BROOD}
+    in_part = _noted_in_part(side for side in sides if side.part_kind is not PartKind.SUPER)
+    stages = {
+        content: Amount(cells[content], dm2[content]) for content in ALL_BROOD if dm2[content] or not in_part
+    }
     shares = [sum(_ALL_BROOD(side.area_dm2)) / side.side_dm2 for side in sides]
     low, high = _band(sides, (sum(_WORKER_BROOD(side.area_dm2)) for side in sides))
     return BroodFigures(
         combs=len({side.frame_id for side, share in zip(sides, shares, strict=True) if share > 0}),
         worth=sum(shares) / _FACES,
         stages=stages,
-        amount=sum((stages[content] for content in WORKER_BROOD), Amount()),
-        drone=stages[Content.DRONE],
+        amount=_worker_brood(stages),
+        drone=stages.get(Content.DRONE),
         doubt=Doubt(low, high, at_least=at_least),
     )
 
@@ -267,9 +284,12 @@ def _line_with_stages(line: BroodFigures, seen: BroodFigures) -> BroodFigures:
     rest = Amount(
         max(0.0, line.amount.cells - seen.amount.cells), max(0.0, line.amount.dm2 - seen.amount.dm2)
     )
-    stages = {**seen.stages, Content.BROOD: seen.stages[Content.BROOD] + rest}
-    amount = sum((stages[content] for content in WORKER_BROOD), Amount())
-    return BroodFigures(line.combs, line.worth, stages, amount, seen.drone, line.doubt)
+    stages = {**seen.stages, Content.BROOD: seen.stages.get(Content.BROOD, Amount()) + rest}
+    return BroodFigures(line.combs, line.worth, stages, _worker_brood(stages), seen.drone, line.doubt)
+
+
+def _worker_brood(stages: Mapping[Content, Amount]) -> Amount:
+    return sum((stages[content] for content in WORKER_BROOD if content in stages), Amount())
 
 
 def _stores(totals: VisitTotals, sides: tuple[SideTotals, ...]) -> StoresFigures | None:
@@ -284,6 +304,8 @@ def _stores(totals: VisitTotals, sides: tuple[SideTotals, ...]) -> StoresFigures
     dm2 = {kind: _columns(side.area_dm2 for side in sides if side.part_kind is kind) for kind in BOXES}
     parts = sum((side_stores_kg(columns, kind) for kind, columns in dm2.items()), StoresKg())
     if missing and said is not None and said.kg >= parts.total:
+        return said
+    if not parts.total and _noted_in_part(sides):
         return said
     low, high = _band(sides, (side.area_dm2[Content.STORES] for side in sides))
     thin_low, thin_high = _band(sides, (side.area_dm2[Content.NECTAR] for side in sides))

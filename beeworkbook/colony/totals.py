@@ -19,7 +19,7 @@ class SideTotals:
 
     Shapes: cells and area_dm2 are 12 long, by the code of the content; 0 for a gap and for what is
     not recorded. Units: cells and dm² of one side; side_dm2 is the whole side, 0 if assumed;
-    covered in eighths.
+    unrecorded_dm2 is what nobody said anything of; covered in eighths.
     """
 
     side_id: SideId
@@ -36,6 +36,7 @@ class SideTotals:
     cells: tuple[float, ...]
     area_dm2: tuple[float, ...]
     side_dm2: float
+    unrecorded_dm2: float = 0.0
 
     @property
     def counted(self) -> bool:

@@ -18,7 +18,7 @@ from beeworkbook.comb.contents import Face, Origin
 from beeworkbook.store.errors import DamagedWorkbookError
 from beeworkbook.store.link import Link, Row
 from beeworkbook.store.lookup import records_of
-from beeworkbook.store.tallies import tallied
+from beeworkbook.store.tallies import Tallied, tallied
 from beeworkbook.store.texts import text
 
 _KINDS: Final = {kind.value: kind for kind in PartKind}
@@ -26,6 +26,7 @@ _FACES: Final = {face.value: face for face in Face}
 _ORIGINS: Final = {origin.value: origin for origin in Origin}
 _FIRST_TALLY: Final = 11
 """Behind ten columns of the side and the kind of its part (SEASON_SIDE in statements.py)."""
+_NOT_COUNTED: Final[Tallied] = (NOTHING, NOTHING, 0.0, 0.0)
 
 
 def visit_totals(link: Link, visit_id: VisitId) -> VisitTotals | None:
@@ -72,9 +73,7 @@ def _side_totals(link: Link, rows: list[Row]) -> Iterator[SideTotals]:
             side_id, visit_id, frame_id, part_id, place, face, frame_type, origin, grain, covered, kind = row[
                 :_FIRST_TALLY
             ]
-            cells, area_dm2, side_dm2 = (
-                (NOTHING, NOTHING, 0.0) if row[_FIRST_TALLY] is None else next(counted)
-            )
+            amounts = _NOT_COUNTED if row[_FIRST_TALLY] is None else next(counted)
             yield SideTotals(
                 side_id,
                 visit_id,
@@ -87,9 +86,7 @@ def _side_totals(link: Link, rows: list[Row]) -> Iterator[SideTotals]:
                 _ORIGINS[origin],
                 _ORIGINS[grain],
                 covered,
-                cells,
-                area_dm2,
-                side_dm2,
+                *amounts,
             )
     except KeyError as error:
         raise DamagedWorkbookError(link.path, f"a side holds {error}") from error

@@ -24,7 +24,7 @@ TALLY_COLUMNS: Final = tuple(f"{content.name.lower()}_cells" for content in CONT
 COLUMNS: Final = ("area_dm2", "cells_per_dm2", "drone_cells_per_dm2", *TALLY_COLUMNS)
 """The columns of a tally row behind the side's id."""
 
-Tallied = tuple[tuple[float, ...], tuple[float, ...], float]
+Tallied = tuple[tuple[float, ...], tuple[float, ...], float, float]
 
 
 def tally_row(frame: FrameType, side: Side) -> tuple[float | int, ...]:
@@ -39,20 +39,21 @@ def tally_row(frame: FrameType, side: Side) -> tuple[float | int, ...]:
 
 
 def tallied(rows: Sequence[Sequence[float]]) -> list[Tallied]:
-    """Cells and area by content, and the area of the side, of many tally rows at once.
+    """Cells and area by content, the area of the side and what of it is not recorded, of many rows at once.
 
     The same steps in the same order as comb.side.tally_counts, so that both agree to the last bit.
-    Shapes: each row as COLUMNS; result a triple a row, its tuples 12 long. Units: cells, dm².
+    Shapes: each row as COLUMNS; result four a row, its tuples 12 long. Units: cells, dm².
     """
     if not rows:
         return []
     held: npt.NDArray[np.float64] = np.array(rows, dtype=np.float64)
     side_dm2, density, drone, counts = held[:, 0], held[:, 1], held[:, 2], held[:, 3:]
     area = counts * side_dm2[:, np.newaxis] / counts.sum(axis=1)[:, np.newaxis]
+    unrecorded = area[:, Content.NOT_RECORDED].tolist()
     area[:, list(NO_COMB)] = 0.0
     cells = area * density[:, np.newaxis]
     cells[:, Content.DRONE] = area[:, Content.DRONE] * drone
-    return list(zip(_tuples(cells), _tuples(area), side_dm2.tolist(), strict=True))
+    return list(zip(_tuples(cells), _tuples(area), side_dm2.tolist(), unrecorded, strict=True))
 
 
 def _tuples(array: npt.NDArray[np.float64]) -> list[tuple[float, ...]]:

@@ -1,6 +1,7 @@
 """The totals as CSV, one line a visit or one line a side, in full figures.
 
-What nobody looked at is blank, never nought. No cell can be taken for a formula by a spreadsheet.
+What nobody looked at is blank, never nought; so is what nobody named on a side that was noted in part.
+No cell can be taken for a formula by a spreadsheet.
 Numbers have a decimal point and columns a comma, whatever the language, so that programs agree.
 """
 
@@ -127,8 +128,9 @@ def _side_lines(
 
 def _side_line(side: SideTotals) -> list[Value]:
     seen = side.counted and sum(side.area_dm2) > 0
+    whole = seen and not side.unrecorded_dm2
     figures = (
-        value if seen else None
+        value if whole or side.area_dm2[content] else None
         for content in _COUNTED
         for value in (side.cells[content], side.area_dm2[content])
     )

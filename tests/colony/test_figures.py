@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -282,3 +283,50 @@ def test_supers_alone_say_nothing_of_the_brood_below_them() -> None:
     above = visit_figures(totals(*comb(1, {S: 8}, kind=PartKind.SUPER), combs=11, supers=10))
     assert above.brood is not None
     assert above.brood.combs == 1
+
+
+def _in_part(noted: SideTotals, dm2: float) -> SideTotals:
+    return replace(noted, unrecorded_dm2=dm2)
+
+
+def test_what_nobody_named_on_sides_noted_in_part_is_not_recorded() -> None:
+    sides = [_in_part(each, SIDE_DM2 / 8) for number in (1, 2, 3) for each in comb(number, {H: 7})]
+    figures = visit_figures(totals(*sides, combs=3))
+    assert figures.brood is None
+    assert figures.pollen_dm2 is None
+    assert figures.stores is not None
+    assert figures.stores.kg > 0
+    whole = visit_figures(totals(*(replace(each, unrecorded_dm2=0.0) for each in sides), combs=3))
+    assert whole.brood is not None
+    assert (whole.brood.combs, whole.brood.worth) == (0, 0)
+    assert whole.pollen_dm2 == 0
+
+
+def test_a_line_speaks_where_sides_noted_in_part_are_silent() -> None:
+    sides = [_in_part(each, SIDE_DM2 / 2) for number in (1, 2) for each in comb(number, {C: 4})]
+    figures = visit_figures(totals(*sides, combs=2, said=answers(brood="4/2", stores="5 kg")), ZANDER)
+    assert figures.brood is not None
+    assert (figures.brood.combs, figures.coarse) == (4, True)
+    assert figures.stores is not None
+    assert figures.stores.kg == 5
+    assert visit_figures(totals(*sides, combs=2)).stores is None
+
+
+def test_a_stage_nobody_named_on_sides_noted_in_part_is_no_stage() -> None:
+    seen = _in_part(side(1, Face.A, {S: 4}), SIDE_DM2 / 2)
+    brood = visit_figures(totals(seen, side(1, Face.B, {C: 8}), combs=1)).brood
+    assert brood is not None
+    assert set(brood.stages) == {S}
+    assert brood.drone is None
+    assert brood.amount == brood.stages[S]
+    with_line = visit_figures(totals(seen, combs=4, said=answers(brood="3/2")), ZANDER).brood
+    assert with_line is not None
+    assert with_line.amount == Amount(2 * 16 * 400, 2 * 16)
+    assert set(with_line.stages) == {S, B}
+
+
+def test_a_super_noted_in_part_hides_no_stage_of_the_brood_below() -> None:
+    super_side = _in_part(side(1, Face.A, {H: 4}, kind=PartKind.SUPER), SIDE_DM2 / 2)
+    brood = visit_figures(totals(*comb(1, {S: 4, C: 4}), super_side, combs=1, supers=1)).brood
+    assert brood is not None
+    assert brood.stages[E] == Amount()

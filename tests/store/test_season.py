@@ -1,6 +1,7 @@
 from dataclasses import replace
 from datetime import timedelta
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -21,10 +22,10 @@ from beeworkbook.colony.records import (
     Visit,
     VisitId,
 )
-from beeworkbook.comb.codec import unpack
+from beeworkbook.comb.codec import pack, unpack
 from beeworkbook.comb.contents import CONTENTS, Content, Face, Origin
 from beeworkbook.comb.frames import FRAME_TYPES
-from beeworkbook.comb.side import tally, tally_counts
+from beeworkbook.comb.side import blank_cells, tally, tally_counts
 from beeworkbook.store.database import Database
 from beeworkbook.store.errors import DamagedWorkbookError, NoSuchRecordError
 from beeworkbook.store.tallies import tallied
@@ -101,7 +102,23 @@ def test_stored_totals_agree_with_the_comb_to_the_last_bit(
     drone = frame.drone_cells_per_dm2 if drone_cells else frame.cells_per_dm2
     row = (frame.area_dm2, frame.cells_per_dm2, drone, *counts)
     expected = tally_counts(frame, counts, drone_cells=drone_cells)
-    assert tallied([row, row]) == [(expected.cells, expected.area_dm2, frame.area_dm2)] * 2
+    stored = tallied([row, row])
+    assert [held[:3] for held in stored] == [(expected.cells, expected.area_dm2, frame.area_dm2)] * 2
+    unrecorded = expected.share[Content.NOT_RECORDED] * frame.area_dm2
+    assert [held[3] for held in stored] == pytest.approx([unrecorded] * 2)
+
+
+def test_a_side_tells_how_much_of_it_nobody_recorded(database: Database, small: SmallApiary) -> None:
+    blank = blank_cells(FRAME_TYPES[small.sides[0].frame_type].lattice)
+    half = blank.copy()
+    half[: len(half) // 2] = Content.SEALED
+    left = 1 - len(half) // 2 / len(half)
+    for cells, share in ((blank, 1.0), (half, left), (np.full_like(half, Content.GAP), 0.0)):
+        with database.write() as tx:
+            tx.put(replace(small.sides[0], cells=pack(cells)))
+        stored = database.reader.visit_totals(small.first.id).sides[0]
+        assert stored.side_id == small.sides[0].id
+        assert stored.unrecorded_dm2 == pytest.approx(share * stored.side_dm2)
 
 
 def test_the_view_for_other_tools_says_the_same(database: Database, small: SmallApiary) -> None:

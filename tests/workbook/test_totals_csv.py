@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from beeworkbook.colony.records import Colony, Question
-from beeworkbook.comb.contents import Content, Face
+from beeworkbook.comb.contents import ALL_BROOD, Content, Face
 from beeworkbook.comb.frames import FRAME_TYPES
 from beeworkbook.workbook.edits import LayOutComb, PassOver, RenameRecord, SetAnswer, SetCovered, SetNote
 from beeworkbook.workbook.totals_csv import (
@@ -83,10 +83,37 @@ def test_brood_that_was_drawn_is_summed(keeping: Keeping) -> None:
     look = next(line for line in _visits(keeping) if line["day"] == LOOK.isoformat())
     sides = [line for line in _sides(keeping) if line["day"] == LOOK.isoformat()]
     assert look["brood_combs"] == "2"
-    assert float(look["sealed_cells"]) == pytest.approx(sum(float(line["sealed_cells"]) for line in sides))
+    assert float(look["sealed_cells"]) == pytest.approx(float(sides[0]["sealed_cells"]))
     assert float(look["worker_brood_dm2"]) == pytest.approx(
-        sum(float(line["sealed_dm2"]) + float(line["eggs_dm2"]) for line in sides)
+        float(sides[0]["sealed_dm2"]) + float(sides[1]["eggs_dm2"])
     )
+
+
+def test_what_nobody_named_on_a_side_noted_in_part_is_blank(keeping: Keeping) -> None:
+    keeping.book.do(LayOutComb(keeping.visit, keeping.frame(5), "H3 / H3C5"))
+    lines = [line for line in _sides(keeping) if line["day"] == LOOK.isoformat()]
+    figures = [column for column in SIDE_COLUMNS if column.endswith(("_cells", "_dm2"))]
+    part, whole = lines
+    assert {column for column in figures if part[column]} == {"side_dm2", "stores_cells", "stores_dm2"}
+    assert all(whole[column] for column in figures)
+    assert float(whole["eggs_cells"]) == 0
+
+
+def test_no_brood_is_claimed_of_sides_noted_in_part(keeping: Keeping) -> None:
+    stages = [f"{content.name.lower()}_{unit}" for content in ALL_BROOD for unit in ("cells", "dm2")]
+    silent = ["brood_combs", "brood_worth", "worker_brood_dm2", *stages, "pollen_dm2", "eggs_seen"]
+    for place in range(1, 12):
+        keeping.book.do(LayOutComb(keeping.visit, keeping.frame(place), "H3"))
+    look = next(line for line in _visits(keeping) if line["day"] == LOOK.isoformat())
+    assert look["combs_seen"] == look["combs_in_hive"] == "11"
+    assert float(look["stores_kg"]) > 0
+    assert [look[column] for column in silent] == [""] * len(silent)
+    for place in range(1, 12):
+        keeping.book.do(LayOutComb(keeping.visit, keeping.frame(place), "H3."))
+    look = next(line for line in _visits(keeping) if line["day"] == LOOK.isoformat())
+    assert (look["brood_combs"], float(look["worker_brood_dm2"]), float(look["eggs_dm2"])) == ("0", 0, 0)
+    assert float(look["pollen_dm2"]) == 0
+    assert look["eggs_seen"] == ""
 
 
 @pytest.mark.parametrize("lead", ["=", "+", "-", "@", "\t", "\r", "\n"])
