@@ -1,6 +1,9 @@
 """`beeworkbook sheets`: inspection sheets as PDF, blank to take along, filled to keep, or a round's."""
 
 import argparse
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
@@ -18,6 +21,7 @@ from beeworkbook.cli.asking import (
 from beeworkbook.cli.command import DONE, Command, CommandError, Parser, Today
 from beeworkbook.cli.visits import drawn_visit
 from beeworkbook.cli.writing import new_file
+from beeworkbook.colony.sheet_models import LOOSE_CODE
 from beeworkbook.papers.options import Paper, PaperOptions
 from beeworkbook.words import say, say_count
 
@@ -64,6 +68,14 @@ def _words(parser: Parser) -> None:
         metavar="FOLDER",
         help=say("write where the fields of each comb sheet lie, as JSON, into this folder"),
     )
+    parser.add_argument(
+        "--loose",
+        action="store_true",
+        help=say(
+            "do not keep the comb sheets in the workbook, e.g. while a window has it open; "
+            "a loose sheet cannot be read back"
+        ),
+    )
     takes_replace(parser)
 
 
@@ -82,17 +94,35 @@ def _run(asked: argparse.Namespace, today: Today) -> int:
             print_round(book, apiary_named(book, asked.apiary).id, asked.day or today(), options, stream)
         print(say("Wrote {path}.", path=asked.pdf))
         return DONE
-    # A sheet is kept with the place of its fields, so that it can be read back one day.
-    with opened(asked.workbook, today, for_looking=False) as book:
+    with _opened_to_keep(asked, today) as book:
         models = _models(book, asked, today)
+        if asked.loose:  # a code of the workbook's own would be given to another sheet later
+            models = tuple(replace(model, code=LOOSE_CODE) for model in models)
         with new_file(asked.pdf, replace=asked.replace) as stream:
             maps = print_combs(models, options, stream)
-        keep_sheets(book, models, maps, options.paper)
+        if not asked.loose:
+            keep_sheets(book, models, maps, options.paper)
     _write_maps(asked.field_maps, maps, replace=asked.replace)
     one, several = "Wrote the sheet of one colony to {path}.", "Wrote the sheets of {n} colonies to {path}."
     many = say_count(len(models), one, several, path=asked.pdf)
     print(many)
     return DONE
+
+
+@contextmanager
+def _opened_to_keep(asked: argparse.Namespace, today: Today) -> "Iterator[Workbook]":
+    """The workbook, to be written: a sheet is kept with its fields, so that it can be read back one day.
+
+    A loose one is not kept. Errors: CommandError if a window has the workbook open; StoreError.
+    """
+    from beeworkbook.workbook.errors import AlreadyOpenError
+
+    try:
+        with opened(asked.workbook, today, for_looking=asked.loose) as book:
+            yield book
+    except AlreadyOpenError as error:
+        hint = say("With --loose a sheet is printed all the same, and not kept.")
+        raise CommandError(f"{error} {hint}") from error
 
 
 def _models(book: "Workbook", asked: argparse.Namespace, today: Today) -> "tuple[CombSheetModel, ...]":

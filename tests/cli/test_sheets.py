@@ -6,6 +6,7 @@ import pytest
 from pypdf import PdfReader
 
 from beeworkbook.colony.records import Sheet
+from beeworkbook.colony.sheet_models import LOOSE_CODE, is_sheet_code
 from beeworkbook.workbook.workbook import Workbook
 from tests.cli.conftest import Typed
 
@@ -116,3 +117,34 @@ def test_a_sheet_that_is_there_is_left_and_none_is_kept(typed: Typed, sample: Pa
     assert kept(sample) == ()
     assert typed("sheets", "blank", sample, target, "--colony", "Larch", "--replace").code == 0
     assert target.read_bytes().startswith(b"%PDF")
+
+
+@pytest.mark.parametrize("kind", ["blank", "filled"])
+def test_a_loose_sheet_is_printed_while_a_window_has_the_workbook_open(
+    typed: Typed, sample: Path, tmp_path: Path, kind: str
+) -> None:
+    maps = tmp_path / "maps"
+    maps.mkdir()
+    words = ("--colony", "Bramble", "--day", "2025-07-01")
+    with Workbook.open(sample, today=date(2026, 11, 25)):
+        refused = typed("sheets", kind, sample, tmp_path / "kept.pdf", *words)
+        told = typed("sheets", kind, sample, tmp_path / "loose.pdf", *words, "--loose", "--field-maps", maps)
+    assert refused.code == 1
+    assert "open in another window" in refused.err
+    assert "--loose" in refused.err
+    assert not (tmp_path / "kept.pdf").exists()
+    assert (told.code, told.err) == (0, "")
+    assert "Bramble" in text_of(tmp_path / "loose.pdf")
+    assert LOOSE_CODE in text_of(tmp_path / "loose.pdf")
+    assert json.loads((maps / "field-map-1.json").read_bytes())["code"] == LOOSE_CODE
+    assert kept(sample) == ()
+
+
+def test_a_loose_sheet_never_bears_a_code_of_the_workbook(typed: Typed, sample: Path, tmp_path: Path) -> None:
+    words = ("--colony", "Larch", "--paper", "A4")
+    assert typed("sheets", "blank", sample, tmp_path / "loose.pdf", *words, "--loose").code == 0
+    assert typed("sheets", "blank", sample, tmp_path / "kept.pdf", *words).code == 0
+    (sheet,) = kept(sample)
+    assert sheet.code not in text_of(tmp_path / "loose.pdf")
+    assert is_sheet_code(sheet.code)
+    assert not is_sheet_code(LOOSE_CODE)
