@@ -19,6 +19,7 @@ from beeworkbook.words import date_words, number, say, say_count, two_figures
 
 _COUNTS: Final = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _TITLE: Final = 1
+_ENDS: Final = (".", "?", "!", "…")
 
 
 def count_words(count: int) -> str:
@@ -68,6 +69,11 @@ def round_words(held: Round) -> str:
 def titled(text: str) -> str:
     """The text with its first letter large, to begin a sentence with."""
     return text[:_TITLE].upper() + text[_TITLE:]
+
+
+def closed(text: str) -> str:
+    """The text as a sentence: with a full stop, unless it ends in a sign of its own."""
+    return text if text.endswith(_ENDS) else say("{sentence}.", sentence=text)
 
 
 def eggs_state(seen: EggsSeen | None) -> str:

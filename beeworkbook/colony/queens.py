@@ -6,6 +6,7 @@ The colour proposes a year and never decides it: a breeder may have had only one
 from types import MappingProxyType
 from typing import Final
 
+from beeworkbook.colony.records import Queen
 from beeworkbook.words import say
 
 MARK_COLOURS: Final = ("blue", "white", "yellow", "red", "green")
@@ -66,3 +67,13 @@ def mark_words(colour: str, this_year: int) -> str:
     if not years:
         return say(colour) if colour else ""
     return say("{colour}, so perhaps {year}", colour=say(colour), year=years[0])
+
+
+def queen_words(queen: Queen) -> str:
+    """A queen as far as she is known: "of 2026, marked white, clipped"; empty if nothing is."""
+    year = say("of {year}", year=queen.year) if queen.year is not None else ""
+    colour = say(queen.mark_colour) if queen.mark_colour else ""
+    mark = " ".join(filter(None, (colour, queen.mark_text)))
+    marked = say("marked {mark}", mark=mark) if mark else ""
+    clipped = {True: say("clipped"), False: say("not clipped"), None: ""}[queen.clipped]
+    return ", ".join(filter(None, (queen.name, year, marked, clipped)))

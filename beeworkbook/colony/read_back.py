@@ -51,7 +51,7 @@ def read_back(story: VisitStory) -> tuple[Phrase, ...]:
 
 def _note_phrases(note: str) -> list[Phrase]:
     """The keeper's own words in quotation marks, without the full stop the sentence has itself."""
-    words = " ".join(note.split()).rstrip(".")
+    words = " ".join(note.split()).removesuffix(".")
     return [Phrase(say("noted: “{words}”", words=words), Field.NOTE)] if words else []
 
 
@@ -70,7 +70,7 @@ def _both_named(story: VisitStory, said: Iterable[Phrase]) -> list[Phrase]:
 def read_back_text(name: str, said: tuple[Phrase, ...]) -> str:
     """A colony's read-back as one sentence: "Wall: eggs on 4 to 6, ..., 8 kg in store."."""
     text = ", ".join(phrase.text for phrase in said) or say("nothing noted yet")
-    return say("{colony}: {text}.", colony=name, text=text)
+    return phrases.closed(say("{colony}: {text}", colony=name, text=text))
 
 
 def _opened_phrases(story: VisitStory) -> list[Phrase]:

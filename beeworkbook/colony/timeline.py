@@ -12,6 +12,7 @@ from typing import Final
 
 from beeworkbook.colony.feeding import write_feed
 from beeworkbook.colony.figures import Amount, Doubt, VisitFigures
+from beeworkbook.colony.queens import queen_words
 from beeworkbook.colony.records import (
     Colony,
     Event,
@@ -23,6 +24,7 @@ from beeworkbook.colony.records import (
     Part,
     PartKind,
     PartStay,
+    Queen,
     VisitId,
 )
 from beeworkbook.colony.seasons import Hemisphere, day_of_season, season_year
@@ -201,6 +203,9 @@ _SORTS: Final = {
 }
 
 
+_TELLS_HER: Final = frozenset({EventKind.QUEEN_CAME, EventKind.QUEEN_MARKED})
+
+
 def season_marks(
     colony: Colony | None = None,
     events: Iterable[Event] = (),
@@ -238,15 +243,19 @@ def event_mark(event: Event) -> SeasonMark:
     return SeasonMark(event.day, sort, event_text(event), event_id=event.id, visit_id=event.visit_id)
 
 
-def event_text(event: Event) -> str:
-    """An event in words, with what was written to it: "swarmed, hung in the plum tree"."""
+def event_text(event: Event, queen: Queen | None = None) -> str:
+    """An event in words, with its queen and what was written to it: "swarmed, hung in the plum tree".
+
+    queen: the one it speaks of, told where she came or was marked: "queen came, of 2026, marked white".
+    """
     said = event_words(event.kind)
     if event.kind is EventKind.HEFT:
         pulls = [number(kg) for kg in (event.left_kg, event.right_kg) if kg is not None]
         said = say("heft {pulls} kg", pulls=" + ".join(pulls)) if pulls else said
     if event.kind is EventKind.NOTE and event.text:
         return event.text
-    return f"{said}, {event.text}" if event.text else said
+    her = queen_words(queen) if queen is not None and event.kind in _TELLS_HER else ""
+    return ", ".join(filter(None, (said, her, event.text)))
 
 
 def event_words(kind: EventKind) -> str:

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from beeworkbook.colony.phrases import closed
 from beeworkbook.colony.records import Question, Reply
 from beeworkbook.colony.sheet_models import CombSheetModel, SheetVisit
 from beeworkbook.comb.contents import Content, Face, MarkKind, Origin
@@ -249,7 +250,7 @@ def note_texts(model: CombSheetModel, marks: Sequence[str], left_out: Sequence[s
         last.append(say("In flower: {what}.", what=visit.flowering))
     if visit.next_day and visit.next_reason:
         day = date_words(visit.next_day)
-        last.append(say("Next look {day}: {reason}.", day=day, reason=visit.next_reason.rstrip(".")))
+        last.append(closed(say("Next look {day}: {reason}", day=day, reason=visit.next_reason)))
     if left_out:
         last.append(say("No comb noted: {boxes}.", boxes=", ".join(left_out)))
     if model.bring:

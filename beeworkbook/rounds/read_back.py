@@ -15,6 +15,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QTextBrowser, QWidget
 
+from beeworkbook.colony.phrases import closed
 from beeworkbook.colony.records import ColonyId, Question
 from beeworkbook.colony.sentences import Field, Target
 from beeworkbook.qt import theme
@@ -169,7 +170,7 @@ class ReadBack(QTextBrowser):
                 cursor.insertText(", ", plain)
             cursor.insertText(phrase.text, self._link(row, phrase.target))
         in_hand = self._spot is not None and self._spot.colony_id == row.colony.id
-        cursor.insertText(" …" if in_hand else ".", plain)
+        cursor.insertText(" …" if in_hand else closed(row.said[-1].text)[len(row.said[-1].text) :], plain)
 
     def _link(self, row: Row, target: Target) -> QTextCharFormat:
         p = self._palette

@@ -10,7 +10,7 @@ from typing import Final
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
-from beeworkbook.colony.phrases import titled
+from beeworkbook.colony.phrases import closed, titled
 from beeworkbook.colony.records import Question
 from beeworkbook.colony.sentences import Field, Target
 from beeworkbook.qt import theme
@@ -56,7 +56,7 @@ def row_height(row: Row, *, chosen: bool) -> int:
 
 def notes_words(row: Row) -> str:
     """What there is to mention about a line, each with its reason."""
-    said = (say("{text} {reason}.", text=note.text, reason=titled(note.reason)) for note in row.notes)
+    said = (say("{text} {reason}", text=note.text, reason=closed(titled(note.reason))) for note in row.notes)
     return "   ".join(said)
 
 

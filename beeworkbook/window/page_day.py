@@ -3,8 +3,8 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
-from beeworkbook.colony.phrases import level_words, round_words, titled
-from beeworkbook.colony.records import Event, EventKind, Round, Stand, Visit, VisitId
+from beeworkbook.colony.phrases import closed, level_words, round_words, titled
+from beeworkbook.colony.records import Event, EventKind, Queen, Round, Stand, Visit, VisitId
 from beeworkbook.colony.sentences import page_rows
 from beeworkbook.colony.timeline import event_text
 from beeworkbook.qt.desk import Desk, Spot
@@ -131,10 +131,14 @@ class DayLeaf(QWidget):
             said.append(say("at {time}", time=f"{visit.at:%H:%M}"))
         if visit.who:
             said.append(say("with {who}", who=visit.who))
-        return " ".join(say("{sentence}.", sentence=titled(text)) for text in said if text)
+        return " ".join(closed(titled(text)) for text in said if text)
 
     def _show_events(self, events: list[Event]) -> None:
-        self.events.show_lines([Told(titled(event_text(event))) for event in events])
+        read = self._desk.book.read
+        told = [
+            event_text(event, read.get(Queen, event.queen_id) if event.queen_id else None) for event in events
+        ]
+        self.events.show_lines([Told(titled(text)) for text in told])
         self.events_head.setVisible(bool(events))
 
     def _show_note(self, visit: Visit | None) -> None:
@@ -145,12 +149,12 @@ class DayLeaf(QWidget):
             self.note.load(visit.note if visit is not None else "")
 
     def _show_next(self, visit: Visit | None) -> None:
-        lines = []
+        dated = []
         if visit is not None and visit.next_day is not None:
-            lines.append(Told(date_words(visit.next_day, "long"), titled(visit.next_reason)))
+            dated.append((visit.next_day, titled(visit.next_reason)))
         if self._row is not None and self._row.feed_look is not None:
-            due = self._row.feed_look
-            lines.append(Told(date_words(due.day, "long"), titled(due.reason)))
+            dated.append((self._row.feed_look.day, titled(self._row.feed_look.reason)))
+        lines = [Told(date_words(day, "long"), reason) for day, reason in sorted(dated)]
         self.next.show_lines(lines)
         self._show_offer(visit)
         self.next_head.setVisible(bool(lines) or not self.offered.isHidden())
@@ -164,14 +168,13 @@ class DayLeaf(QWidget):
         self.take.setVisible(due is not None and not self._desk.book.read_only)
         if due is None or row is None:
             return
-        feed = feed_look_offered(row)
-        self.offered.setText(
-            "\n".join(
-                say("Offered: {day}, {reason}.", day=date_words(held.day, "weekday"), reason=held.reason)
-                for held in (feed, due)
-                if held is not None
-            )
+        offers = [held for held in (feed_look_offered(row), due) if held is not None]
+        offers.sort(key=lambda held: held.day)
+        said = (
+            say("Offered: {day}, {reason}", day=date_words(held.day, "weekday"), reason=held.reason)
+            for held in offers
         )
+        self.offered.setText("\n".join(map(closed, said)))
 
     # --- keeping ----------------------------------------------------------------------------------
 

@@ -1,13 +1,14 @@
 """The Page beside a round: the colony in a few words, its brood, last time's note, what is next."""
 
 from datetime import date, timedelta
+from operator import itemgetter
 from typing import Final
 
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from beeworkbook.colony.figures import VisitFigures, eggs_last_seen
 from beeworkbook.colony.hive import HiveDay
-from beeworkbook.colony.phrases import bees_value, brood_value, comb_list, level_words
+from beeworkbook.colony.phrases import bees_value, brood_value, closed, comb_list, level_words, titled
 from beeworkbook.colony.queens import mark_words
 from beeworkbook.colony.records import (
     Arrival,
@@ -16,12 +17,13 @@ from beeworkbook.colony.records import (
     DueKind,
     Level,
     PartKind,
+    Queen,
     Question,
     Stand,
     Visit,
 )
 from beeworkbook.colony.seasons import season_bounds, season_year
-from beeworkbook.colony.sentences import Field, PageRow, read_back_text
+from beeworkbook.colony.sentences import Field, PageRow
 from beeworkbook.comb.contents import Content
 from beeworkbook.qt.desk import Desk, Spot
 from beeworkbook.qt.icons import State
@@ -50,6 +52,7 @@ class RoundLeaf(QWidget):
         self.table = RowTable()
         self.bars = BroodBars(desk.palette)
         self.last_head = label("head")
+        self.last_told = label("value")
         self.last_note = label("note")
         self.next = ToldList(desk.palette)
         self.how = label("small")
@@ -75,7 +78,8 @@ class RoundLeaf(QWidget):
             (self._brood_head, 6),
             (self.bars, 0),
             (self.last_head, 6),
-            (self.last_note, 0),
+            (self.last_told, 0),
+            (self.last_note, 2),
             (self.mention, 8),
             (self._next_head, 8),
             (self.next, 2),
@@ -128,10 +132,8 @@ class RoundLeaf(QWidget):
             self._queen_row(seen),
         ]
         queen = queen_on(self._desk.book.read, colony.id, self._spot.day)
-        if queen is not None and queen.mark_colour:
-            mark = mark_words(queen.mark_colour, self._spot.day.year)
-            if queen.year is not None:
-                mark = say("{colour}, of {year}", colour=say(queen.mark_colour), year=queen.year)
+        mark = _mark(queen, self._spot.day) if queen is not None else ""
+        if mark:
             rows.append(PageRow(say("Mark"), mark, Question.QUEEN))
         return tuple(rows)
 
@@ -202,34 +204,42 @@ class RoundLeaf(QWidget):
 
     def _show_last(self, row: Row | None) -> None:
         visit = row.last.visit if row is not None else None
+        told = self._told_of(row, visit) if row is not None and visit is not None else ""
+        note = visit.note if visit is not None else ""
+        self.last_head.setText(say("Last time, {day}", day=date_words(visit.day)) if visit else "")
+        self.last_told.setText(told)
+        self.last_note.setText(note)
         self.last_head.setVisible(visit is not None)
-        self.last_note.setVisible(visit is not None)
-        if visit is None or row is None:
-            return
-        self.last_head.setText(say("Last time, {day}", day=date_words(visit.day)))
-        told = visit.note or self._told_of(row, visit)
-        self.last_note.setText(told)
+        self.last_told.setVisible(bool(told))
+        self.last_note.setVisible(bool(note))
 
     def _told_of(self, row: Row, visit: Visit) -> str:
-        """Without a note, last time is told by what was noted in its line."""
+        """What was noted in last time's line and on its combs; the note stands below in its own writing."""
         said = read_row(self._desk.book, row.stand, row.colony, visit.day).said
-        text = read_back_text(
-            row.colony.name, tuple(phrase for phrase in said if phrase.target is not Field.NEXT)
-        )
-        return text.removeprefix(say("{colony}:", colony=row.colony.name)).strip()
+        told = [phrase.text for phrase in said if phrase.target not in {Field.NEXT, Field.NOTE}]
+        if not told:
+            return "" if visit.note else say("nothing noted")
+        return closed(titled(", ".join(told)))
 
     def _show_next(self, colony: Colony, row: Row | None) -> None:
         today = self._desk.today
-        dues = sorted(self._desk.book.read.dues(colony_id=colony.id), key=lambda due: due.day)
-        lines = [_due_line(due, today) for due in dues]
+        dated = [(due.day, _due_line(due, today)) for due in self._desk.book.read.dues(colony_id=colony.id)]
         offers = []
         if row is not None and row.now.visit is not None and row.now.visit.next_day is None:
             offers = [due for due in (feed_look_offered(row), look_offered(row)) if due is not None]
-        lines += [Told(date_words(due.day, "weekday"), due.reason) for due in offers]
-        self.next.show_lines(lines)
+        dated += [(due.day, Told(date_words(due.day, "weekday"), due.reason)) for due in offers]
+        self.next.show_lines(line for _day, line in sorted(dated, key=itemgetter(0)))
         self.how.setText(say("Offered, not noted: Enter in next takes it.") if offers else "")
         self.how.setVisible(bool(offers))
-        self._next_head.setVisible(bool(lines))
+        self._next_head.setVisible(bool(dated))
+
+
+def _mark(queen: Queen, day: date) -> str:
+    """A queen's mark and year: "blue, of 2025", "unmarked, of 2025", "blue, so perhaps 2025"."""
+    if queen.year is None:
+        return mark_words(queen.mark_colour, day.year) if queen.mark_colour else ""
+    colour = say(queen.mark_colour or "unmarked")
+    return say("{colour}, of {year}", colour=colour, year=queen.year)
 
 
 def _due_line(due: Due, today: date) -> Told:

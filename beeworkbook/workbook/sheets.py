@@ -15,6 +15,7 @@ from beeworkbook.colony.feeding import write_feed, write_left
 from beeworkbook.colony.from_combs import from_combs
 from beeworkbook.colony.hive import HiveDay, PartDay, holds_on
 from beeworkbook.colony.phrases import feed_left
+from beeworkbook.colony.queens import queen_words
 from beeworkbook.colony.records import (
     Apiary,
     ApiaryId,
@@ -31,7 +32,6 @@ from beeworkbook.colony.records import (
     Level,
     Mark,
     PartKind,
-    Queen,
     Question,
     Round,
     Sheet,
@@ -180,6 +180,7 @@ def _sheet(
 ) -> BookSheet:
     colony, stand = read.get(Colony, colony_id), read.get(Stand, hive.housing.stand_id)
     apiary = read.get(Apiary, stand.apiary_id) if stand else None
+    queen = queen_on(read, colony_id, hive.day)
     code, revision = _code(read, colony_id, hive.day, visit.id if visit else None)
     return BookSheet(
         code=code,
@@ -193,7 +194,7 @@ def _sheet(
         place=apiary.place if apiary else "",
         map_reference=apiary.map_reference if apiary else "",
         hive_name=hive.hive.name,
-        queen=_queen_words(queen_on(read, colony_id, hive.day)),
+        queen=queen_words(queen) if queen is not None else "",
         colony_id=colony_id,
         visit_id=visit.id if visit else None,
     )
@@ -224,15 +225,6 @@ def _code(read: Reader, colony_id: ColonyId, day: date, visit_id: VisitId | None
         if not rank:
             return code, 1
         rank -= 1
-
-
-def _queen_words(queen: Queen | None) -> str:
-    if queen is None:
-        return ""
-    clipped = {True: say("clipped"), False: say("not clipped"), None: ""}[queen.clipped]
-    mark = " ".join(filter(None, (say(queen.mark_colour) if queen.mark_colour else "", queen.mark_text)))
-    marked = say("marked {mark}", mark=mark) if mark else ""
-    return ", ".join(filter(None, (queen.name, str(queen.year or ""), marked, clipped)))
 
 
 # --- boxes and combs ------------------------------------------------------------------------------

@@ -101,3 +101,11 @@ def test_levels_and_next_looks_have_words() -> None:
     assert len({phrases.level_words(level) for level in Level}) == len(Level)
     assert phrases.next_words(date(2026, 5, 19), "") == "look on 19 May"
     assert phrases.next_words(date(2026, 5, 19), "a charged cell") == "look on 19 May: a charged cell"
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [("seen", "seen."), ("how much is left?", "how much is left?"), ("so be it.", "so be it.")],
+)
+def test_a_sentence_ends_in_one_sign(text: str, said: str) -> None:
+    assert phrases.closed(text) == said

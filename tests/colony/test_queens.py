@@ -7,8 +7,10 @@ from beeworkbook.colony.queens import (
     mark_colour,
     mark_words,
     proposed_years,
+    queen_words,
     read_colour,
 )
+from beeworkbook.colony.records import Queen, QueenId
 
 
 @given(st.integers(1950, 2100), st.integers(1, 4))
@@ -32,3 +34,11 @@ def test_a_colour_is_read_from_two_letters() -> None:
     assert read_colour("b") is None
     assert read_colour("brown") is None
     assert set(SWATCHES) == set(MARK_COLOURS)
+
+
+def test_a_queen_is_told_as_far_as_she_is_known() -> None:
+    assert queen_words(Queen(QueenId(1))) == ""
+    assert queen_words(Queen(QueenId(1), year=2026)) == "of 2026"
+    known = Queen(QueenId(1), "Ada", "blue", "12", 2025, clipped=True)
+    assert queen_words(known) == "Ada, of 2025, marked blue 12, clipped"
+    assert queen_words(Queen(QueenId(1), mark_text="12", clipped=False)) == "marked 12, not clipped"

@@ -92,6 +92,11 @@ def test_the_keepers_own_words_are_read_back_and_lead_to_the_note() -> None:
     assert read_back(story(totals(of=of)))[-1].target is Field.NOTE
 
 
+def test_a_sentence_that_asks_has_no_full_stop_after_it() -> None:
+    of = visit(next_day=date(2026, 5, 19), next_reason="feed look: how much is left?")
+    assert told(totals(of=of)) == "Wall: look on 19 May: feed look: how much is left?"
+
+
 def test_where_line_and_combs_are_at_odds_both_are_named() -> None:
     queen = Mark(MarkId(1), VisitId(1), MarkKind.QUEEN, FrameId(7), Face.A)
     sides = [side for place in (5, 6, 7) for side in comb(place, {Content.EGGS: 2, Content.SEALED: 6})]

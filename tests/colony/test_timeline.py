@@ -22,6 +22,8 @@ from beeworkbook.colony.records import (
     PartKind,
     PartStay,
     PartStayId,
+    Queen,
+    QueenId,
 )
 from beeworkbook.colony.seasons import Hemisphere
 from beeworkbook.colony.timeline import (
@@ -152,4 +154,9 @@ def test_events_in_words() -> None:
     assert event_text(event(EventKind.HEFT)) == "heft"
     assert event_text(event(EventKind.NOTE, text="lime in flower")) == "lime in flower"
     assert event_text(event(EventKind.DIED)) == "died"
+    queen = Queen(QueenId(1), mark_colour="white", year=2026)
+    assert event_text(event(EventKind.QUEEN_CAME, text="bought"), queen) == (
+        "queen came, of 2026, marked white, bought"
+    )
+    assert event_text(event(EventKind.QUEEN_SEEN), queen) == "queen seen"
     assert len({event_words(kind) for kind in EventKind}) == len(EventKind)

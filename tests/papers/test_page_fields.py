@@ -160,6 +160,15 @@ def test_a5_asks_the_same() -> None:
     assert {"page.signs.not_looked", "page.feed_given", "page.notes.right"} <= names
 
 
+def test_what_is_next_ends_in_one_sign() -> None:
+    asks = invented.visit(next_day=date(2026, 5, 19), next_reason="feed look: how much is left?")
+    (text,) = [
+        text for text in note_texts(invented.model(filled=True, visit=asks), ()) if "Next look" in text
+    ]
+    assert "how much is left?" in text
+    assert "?." not in text
+
+
 def test_a_blank_sheet_has_the_combs_of_last_time_where_its_line_was_at_odds_with_them() -> None:
     answers = {Question.STORES: SheetAnswer("8", Reply.YES), Question.EGGS: SheetAnswer("4-6", Reply.YES)}
     plain = SheetVisit(date(2026, 5, 9), answers=answers, heft="14+15 kg")

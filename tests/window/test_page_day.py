@@ -13,7 +13,7 @@ from beeworkbook.colony.records import DueKind, EventKind, Level, Question, Visi
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
 from beeworkbook.window.page_day import DayLeaf
-from beeworkbook.workbook.edits.events import AddEvent
+from beeworkbook.workbook.edits.events import AddEvent, QueenSpec
 from beeworkbook.workbook.edits.feed import GiveFeed
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.edits.visit import BeginRound, BeginVisit, SetAnswer
@@ -98,6 +98,8 @@ def test_events_of_the_day_are_told(leaf: DayLeaf, desk: Desk) -> None:
     assert leaf.events_head.isHidden()
     desk.do(AddEvent(desk.spot.colony_id, DAY, EventKind.QUEEN_MARKED, "yellow dot"))
     assert leaf.events.texts() == [("Queen marked, yellow dot", "")]
+    desk.do(AddEvent(desk.spot.colony_id, DAY, EventKind.QUEEN_CAME, queen=QueenSpec("", "white", year=2026)))
+    assert leaf.events.texts()[1] == ("Queen came, of 2026, marked white", "")
     assert not leaf.events_head.isHidden()
 
 
@@ -155,9 +157,11 @@ def test_an_offered_day_can_be_taken(leaf: DayLeaf, desk: Desk) -> None:
     visit = desk.visit_to_write()
     desk.do(GiveFeed(desk.spot.colony_id, DAY, "1L 1:1", visit))  # type: ignore[arg-type]
     assert "Offered: Sat 23 May, seven days" in leaf.offered.text()
-    assert "Mon 18 May" in leaf.offered.text()
+    assert leaf.offered.text().startswith("Offered: Mon 18 May")
+    assert "?." not in leaf.offered.text()
+    assert "left?" in leaf.offered.text()
     leaf.take.click()
-    assert [what for what, _ in leaf.next.texts()] == ["Saturday 23 May", "Monday 18 May"]
+    assert [what for what, _ in leaf.next.texts()] == ["Monday 18 May", "Saturday 23 May"]
     assert leaf.take.isHidden()
     kinds = {due.kind for due in desk.book.read.dues(colony_id=desk.spot.colony_id) if due.visit_id == visit}
     assert kinds == {DueKind.LOOK, DueKind.FEED_LOOK}
@@ -165,7 +169,7 @@ def test_an_offered_day_can_be_taken(leaf: DayLeaf, desk: Desk) -> None:
 
 def test_what_there_is_to_mention_has_its_reason(leaf: DayLeaf, desk: Desk) -> None:
     desk.do(SetAnswer(desk.visit_to_write(), Question.STORES, "2"))  # type: ignore[arg-type]
-    assert any("feed now" in what and why for what, why in leaf.mention.texts())
+    assert any("kg in store, 2 L 1:1 given on 9 May" in what and why for what, why in leaf.mention.texts())
 
 
 def test_it_goes_dark(leaf: DayLeaf, desk: Desk) -> None:

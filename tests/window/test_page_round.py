@@ -8,14 +8,14 @@ from pathlib import Path
 import pytest
 from pytestqt.qtbot import QtBot
 
-from beeworkbook.colony.records import Arrival, DueKind, Level, PartKind, Queen, Question
+from beeworkbook.colony.records import Arrival, DueKind, Feed, Level, PartKind, Queen, Question
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK, LIGHT
 from beeworkbook.window.page_round import LevelsLegend, RoundLeaf, hive_words
 from beeworkbook.workbook.edits.dues import AddDue
 from beeworkbook.workbook.edits.hive import AddPart
 from beeworkbook.workbook.edits.line import OnLine
-from beeworkbook.workbook.edits.place import ChangeRecord
+from beeworkbook.workbook.edits.place import ChangeRecord, RemoveRecord
 from beeworkbook.workbook.edits.visit import SetAnswer, SetNext, SetNote
 from tests.rounds.orchard import DAY, LAST, NONE, make_orchard
 
@@ -91,20 +91,46 @@ def test_a_known_year_is_not_guessed(leaf: RoundLeaf, desk: Desk) -> None:
     desk.do(ChangeRecord(replace(queen, year=2021)))
     leaf.refill()
     assert dict(leaf.table.texts())["Mark"] == "yellow, of 2021"
+    desk.do(ChangeRecord(replace(queen, year=2021, mark_colour="")))
+    leaf.refill()
+    assert dict(leaf.table.texts())["Mark"] == "unmarked, of 2021"
 
 
 def test_last_time_without_a_note_is_told_by_its_line(leaf: RoundLeaf, desk: Desk) -> None:
     last = next(visit for visit in desk.visits() if visit.day == LAST)
     desk.do(SetNote(last.id, ""))
     leaf.refill()
-    assert leaf.last_note.text().startswith("eggs on 4 and 5")
+    assert leaf.last_told.text().startswith("Eggs on 4 and 5")
+    assert leaf.last_told.text().endswith(" given.")
+    assert leaf.last_note.isHidden()
+
+
+def test_last_time_is_told_by_its_line_and_its_note_below_it(leaf: RoundLeaf, desk: Desk) -> None:
+    assert leaf.last_told.text().startswith("Eggs on 4 and 5")
+    assert "Super to go on" not in leaf.last_told.text()
+    assert leaf.last_note.text() == "Super to go on next time"
+    last = next(visit for visit in desk.visits() if visit.day == LAST)
+    for question in Question:
+        desk.do(SetAnswer(last.id, question, ""))
+    desk.do(RemoveRecord(Feed, desk.book.read.feeds(last.colony_id)[0].id))
+    leaf.refill()
+    assert leaf.last_told.isHidden()
+    desk.do(SetNote(last.id, ""))
+    leaf.refill()
+    assert leaf.last_told.text() == "nothing noted"
+
+
+def test_what_is_next_stands_in_the_order_of_its_days(leaf: RoundLeaf, desk: Desk) -> None:
+    desk.do(AddDue(DueKind.BRING, date(2026, 5, 25), "a super", desk.spot.colony_id))
+    _write(desk, leaf, {Question.OPENED: "y"})
+    assert [what for what, _ in leaf.next.texts()] == ["Sat 23 May", "Mon 25 May"]
 
 
 def test_what_there_is_to_mention_is_mentioned(leaf: RoundLeaf, desk: Desk) -> None:
     _write(desk, leaf, {Question.STORES: "2"})
-    assert any("feed now" in what for what, _ in leaf.mention.texts())
+    assert any("Less than 4.5 kg in store" in what for what, _ in leaf.mention.texts())
     leaf.set_palette(DARK)
-    assert any("feed now" in what for what, _ in leaf.mention.texts())
+    assert any("Less than 4.5 kg in store" in what for what, _ in leaf.mention.texts())
 
 
 def test_a_hive_is_told_in_a_few_words(desk: Desk) -> None:
