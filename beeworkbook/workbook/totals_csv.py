@@ -20,6 +20,7 @@ from beeworkbook.store.reader import Reader
 
 Value = str | int | float | None
 
+_PLACES: Final = 6
 _RISKY: Final = ("=", "+", "-", "@", "\t", "\r", "\n")
 _COUNTED: Final = tuple(content for content in Content if content not in {Content.NOT_RECORDED, Content.GAP})
 
@@ -94,15 +95,15 @@ def csv_text(write: Callable[[TextIO], int]) -> str:
 def safe_cell(value: Value) -> str:
     """A value as a cell that no spreadsheet takes for a formula; None is blank.
 
-    A text beginning with one of = + - @, a tab or a line end gets an apostrophe before it. Numbers
-    are left as they are.
+    A text beginning with one of = + - @, a tab or a line end gets an apostrophe before it. A number has
+    six places after the point at most: full figures, without what adding in binary leaves behind them.
     """
     if value is None:
         return ""
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, int | float):
-        return repr(value)
+        return repr(round(value, _PLACES))
     return f"'{value}" if value.startswith(_RISKY) else value
 
 

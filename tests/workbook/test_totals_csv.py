@@ -133,11 +133,12 @@ def test_a_safe_cell_is_the_text_or_the_text_behind_an_apostrophe(text: str) -> 
     assert not cell.startswith(("=", "+", "-", "@", "\t", "\r", "\n"))
 
 
-def test_numbers_and_blanks_are_left_as_they_are() -> None:
-    assert [safe_cell(value) for value in (None, -3, 0.1 + 0.2, True, False, "")] == [
+def test_numbers_are_full_and_without_what_binary_leaves_behind_and_blanks_stay_blank() -> None:
+    assert [safe_cell(value) for value in (None, -3, 2568.7999999999997, 1 / 3, True, False, "")] == [
         "",
         "-3",
-        "0.30000000000000004",
+        "2568.8",
+        "0.333333",
         "yes",
         "no",
         "",
