@@ -181,6 +181,7 @@ def key_help() -> tuple[KeyHelp, ...]:
         (letters.queen_cell, say("a queen cell on this cell, followed by its kind")),
         (letters.bees, say("bees covering this side, followed by eighths")),
         ("Del", say("take the mark away, or erase under the brush")),
+        ("Menu", say("what can be done here; also Shift+F10 and the right mouse button")),
         *((key, say("tool: {tool}", tool=tool.value)) for key, tool in TOOL_KEYS.items()),
         (ONLY_KEY, say("paint only over the content whose letter follows; X: over what is not recorded")),
         (REPLACE_KEY, say("change the content under the cursor, all over the side, to the one held")),

@@ -11,18 +11,21 @@ import numpy as np
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
+    QContextMenuEvent,
     QFocusEvent,
     QImage,
     QKeyEvent,
     QMouseEvent,
     QPainter,
     QPaintEvent,
+    QPointingDevice,
     QResizeEvent,
     QTabletEvent,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from beeworkbook.bench.canvas_keys import key_pressed
 from beeworkbook.bench.canvas_paint import (
     FrameLook,
     brush_rect,
@@ -45,7 +48,7 @@ from beeworkbook.bench.tools.base import ToolName
 from beeworkbook.bench.viewport import Viewport
 from beeworkbook.colony.records import Mark
 from beeworkbook.comb.contents import Origin
-from beeworkbook.comb.lattice import Cells, Direction, Lattice, Points
+from beeworkbook.comb.lattice import Cells, Lattice, Points
 from beeworkbook.comb.orientation import EntranceMark
 from beeworkbook.qt.comb_painter import paint_bare
 from beeworkbook.qt.palette import Palette
@@ -53,13 +56,6 @@ from beeworkbook.qt.palette import Palette
 REST_MS: Final = 90
 """So long after the last step of a zoom the picture is drawn anew; until then it is only stretched."""
 ZOOM_STEP: Final = 1.2
-FAR_STEP: Final = 10
-_ARROWS: Final[dict[int, Direction]] = {
-    Qt.Key.Key_Left: "left",
-    Qt.Key.Key_Right: "right",
-    Qt.Key.Key_Up: "up",
-    Qt.Key.Key_Down: "down",
-}
 
 
 class SideCanvas(QWidget):
@@ -222,7 +218,7 @@ class SideCanvas(QWidget):
         self._is_stale = True
         self.update()
 
-    def _settle(self) -> None:
+    def settle(self) -> None:
         """Draw what is due to be drawn: a stroke is painted into the picture that is shown."""
         if self._view is not None and (self._is_stale or self.side.pictured != self._view):
             self._rest.stop()
@@ -287,7 +283,7 @@ class SideCanvas(QWidget):
         elif event.button() is Qt.MouseButton.MiddleButton:
             self._pan_from = event.position()
         elif event.button() is Qt.MouseButton.RightButton:
-            self._ask_menu(event)
+            self._ask_menu(event.position(), event.globalPosition())
         elif event.button() is Qt.MouseButton.LeftButton:
             self._down(event.position())
 
@@ -307,14 +303,17 @@ class SideCanvas(QWidget):
             self._up(event.position())
 
     def tabletEvent(self, event: QTabletEvent) -> None:
-        """A pen does as the left button does."""
+        """A pen does as the left button does, its button as the right one; its other end erases."""
         at = event.position()
         if event.type() == QEvent.Type.TabletPress:
             if self.is_busy:
                 self.drop()
+            elif event.button() is Qt.MouseButton.RightButton:
+                self._ask_menu(at, event.globalPosition())
             elif event.button() is Qt.MouseButton.LeftButton:
                 self.setFocus(Qt.FocusReason.MouseFocusReason)
-                self._down(at)
+                erases = event.pointerType() is QPointingDevice.PointerType.Eraser
+                self._down(at, ToolName.ERASE if erases else None)
         elif event.type() == QEvent.Type.TabletRelease:
             self._up(at)
         else:
@@ -335,15 +334,15 @@ class SideCanvas(QWidget):
         self._point_at(None)
         super().leaveEvent(event)
 
-    def _down(self, at: QPointF) -> None:
+    def _down(self, at: QPointF, tool: ToolName | None = None) -> None:
         self.entered.emit()
         self.cursor_cell.put(None)
         if self._view is None:
             return
         self.marks.dragged = self.marks.at(at)
         if self.marks.dragged is None:
-            self._settle()
-            self.side.press(self._view.to_mm(at.x(), at.y()))
+            self.settle()
+            self.side.press(self._view.to_mm(at.x(), at.y()), tool)
         self._point_at(at)
 
     def _along(self, at: QPointF) -> None:
@@ -362,13 +361,13 @@ class SideCanvas(QWidget):
         elif self.cursor_cell.state is CursorState.RESTING:
             self.side.lift()
 
-    def _ask_menu(self, event: QMouseEvent) -> None:
+    def _ask_menu(self, at: QPointF, on_screen: QPointF) -> None:
         self.entered.emit()
-        mark, cell = self.marks.at(event.position()), self.cell_at(event.position())
+        mark, cell = self.marks.at(at), self.cell_at(at)
         if mark is not None:
             cell = mark.cell
         if cell is not None:
-            self.menu_asked.emit(cell, mark, event.globalPosition().toPoint())
+            self.menu_asked.emit(cell, mark, on_screen.toPoint())
 
     def _point_at(self, at: QPointF | None) -> None:
         before, self._pointer = self._pointer, at
@@ -386,24 +385,8 @@ class SideCanvas(QWidget):
     # --- keyboard -----------------------------------------------------------------------------
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows move the cell cursor, with Shift they paint; Space paints; Esc lets go. Others go on up."""
-        key = event.key()
-        if self.side.lattice is None:
-            super().keyPressEvent(event)
-        elif key in _ARROWS:
-            shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
-            far = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
-            self._settle()
-            self.cursor_cell.go(_ARROWS[key], FAR_STEP if far else 1, self._start(), painting=shift)
-        elif key == Qt.Key.Key_Space:
-            if not event.isAutoRepeat():
-                self._settle()
-                self.cursor_cell.space(self._start())
-        elif key == Qt.Key.Key_Escape and self.is_busy:
-            self.drop()
-        elif key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace} and not event.modifiers():
-            self._take_away()
-        else:
+        """What the keyboard does on a side is canvas_keys'; other keys go on up."""
+        if self.side.lattice is None or not key_pressed(self, event):
             super().keyPressEvent(event)
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
@@ -412,20 +395,24 @@ class SideCanvas(QWidget):
             self.cursor_cell.shift_lifted()
         super().keyReleaseEvent(event)
 
-    def _start(self) -> int:
-        """Where the cursor begins: under the pointer, or else in the middle."""
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """The menu key asks for the menu of the cell in hand; a right click has asked for its own already."""
+        if event.reason() is QContextMenuEvent.Reason.Keyboard and self.side.lattice is not None:
+            self.ask_menu_here()
+        event.accept()
+
+    def ask_menu_here(self) -> None:
+        """Ask for the menu of the cell the keyboard is at."""
+        cell = self.start_cell()
+        self.cursor_cell.put(cell)
+        self.menu_asked.emit(cell, self.marks.on(cell), self.mapToGlobal(self.place_of(cell).toPoint()))
+
+    def start_cell(self) -> int:
+        """Where the keyboard is, or would begin: under the pointer, or else in the middle."""
         found, lattice = self.cell_in_hand, self.side.lattice
         if found is not None or lattice is None:
             return found or 0
         return lattice.cell(lattice.rows // 2, max(0, lattice.first_row // 2 - 1))
-
-    def _take_away(self) -> None:
-        mark = self.mark_in_hand()
-        if mark is not None:
-            self.mark_removed.emit(mark)
-        else:
-            self._settle()
-            self.cursor_cell.dab(self._start(), ToolName.ERASE)
 
     def _cursor_moved(self, before: int | None, cell: int | None) -> None:
         if self._view is None:
@@ -461,7 +448,7 @@ class SideCanvas(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         """The ready picture, and over it what is not the comb's own."""
         if self._is_stale and not self._rest.isActive():
-            self._settle()
+            self.settle()
         painter = QPainter(self)
         rect, view, picture = event.rect(), self._view, self.side.picture
         if view is None or picture is None:

@@ -1,4 +1,4 @@
-"""The menu of a right click on a side: what can be marked on this cell, and what can be said of a mark."""
+"""The menu of a right click on a side: marks on this cell, and what can be done with what the cell holds."""
 
 from dataclasses import replace
 from functools import partial
@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QInputDialog, QMenu
 
+from beeworkbook.colony.phrases import titled
 from beeworkbook.colony.records import Mark
-from beeworkbook.comb.contents import CellFate, CellKind, Face, MarkKind
-from beeworkbook.comb.names import cell_fate_name, cell_kind_name
+from beeworkbook.comb.contents import CellFate, CellKind, Content, Face, MarkKind
+from beeworkbook.comb.names import cell_fate_name, cell_kind_name, content_name
 from beeworkbook.qt.marks import mark_name
 from beeworkbook.words import say
 from beeworkbook.workbook.edits.marks import ChangeMark, MoveMark, RemoveMark
@@ -31,10 +32,30 @@ def fill_mark_menu(menu: QMenu, bench: "BenchView", face: Face, cell: int, mark:
             partial(bench.add_mark, face, cell, MarkKind.QUEEN_CELL, kind),
         )
     menu.addAction(say("Note here…"), lambda: _add_note(bench, face, cell))
+    menu.addSeparator()
+    _fill_with_content(menu, bench, face, cell)
+
+
+def _fill_with_content(menu: QMenu, bench: "BenchView", face: Face, cell: int) -> None:
+    """What can be done with the content pointed at, and with the side."""
+    hand, held = bench.hand, bench.content_at(face, cell)
+    name = content_name(held)
+    if held is not Content.NOT_RECORDED:
+        menu.addAction(say("Paint with {content}", content=name), lambda: bench.choose_content(held))
+    if held is not hand.content:
+        text = say("Change all {old} of this side to {new}", old=name, new=content_name(hand.content))
+        menu.addAction(text, lambda: bench.replace_all(face, cell))
+    menu.addAction(say("Paint only over {content}", content=name), lambda: hand.paint_only_over(held))
+    if hand.only is not None:
+        menu.addAction(say("Paint over everything"), lambda: hand.paint_only_over(None))
+    menu.addSeparator()
+    menu.addAction(say("This side looks as last time"), lambda: bench.as_last_time(face))
+    menu.addAction(say("The whole side again"), bench.sides[face].canvas.show_whole)
 
 
 def _fill_with_mark(menu: QMenu, bench: "BenchView", mark: Mark) -> None:
-    menu.addSection(mark_name(mark.kind, mark.cell_kind, mark.text))
+    named = menu.addAction(titled(mark_name(mark.kind, mark.cell_kind, mark.text)))
+    named.setEnabled(False)  # a heading: the style of the menus has no other
     if mark.kind is MarkKind.QUEEN_CELL:
         kinds, fates = menu.addMenu(say("It is")), menu.addMenu(say("It was"))
         for kind in CellKind:

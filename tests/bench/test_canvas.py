@@ -3,7 +3,16 @@ from typing import ClassVar
 import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, Qt
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent, QPointingDevice, QTabletEvent, QWheelEvent
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QInputDevice,
+    QKeyEvent,
+    QMouseEvent,
+    QPaintEvent,
+    QPointingDevice,
+    QTabletEvent,
+    QWheelEvent,
+)
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
@@ -55,6 +64,27 @@ def move(canvas: SideCanvas, point: Point, buttons: Qt.MouseButton = LEFT) -> No
     QApplication.sendEvent(canvas, event)
 
 
+def pen(
+    canvas: SideCanvas,
+    device: QPointingDevice,
+    kind: QEvent.Type,
+    point: Point,
+    button: Qt.MouseButton,
+) -> None:
+    at = QPointF(place(canvas, point))
+    held = Qt.MouseButton.NoButton if kind is QEvent.Type.TabletRelease else button
+    event = QTabletEvent(
+        kind, device, at, at, 0.7, 0, 0, 0.0, 0.0, 0.0, Qt.KeyboardModifier.NoModifier, button, held
+    )
+    QApplication.sendEvent(canvas, event)
+
+
+def pen_stroke(canvas: SideCanvas, device: QPointingDevice) -> None:
+    pen(canvas, device, QEvent.Type.TabletPress, (80.0, 60.0), LEFT)
+    pen(canvas, device, QEvent.Type.TabletMove, (110.0, 70.0), LEFT)
+    pen(canvas, device, QEvent.Type.TabletRelease, (110.0, 70.0), LEFT)
+
+
 def queen(cell: int) -> Mark:
     return Mark(MarkId(7), VisitId(1), MarkKind.QUEEN, FrameId(1), Face.A, cell)
 
@@ -81,19 +111,45 @@ def test_a_drag_paints_what_the_brush_swept(canvas: SideCanvas, work: Work, qtbo
 
 
 def test_a_pen_paints_as_the_mouse_does(canvas: SideCanvas, qtbot: QtBot) -> None:
-    device = QPointingDevice.primaryPointingDevice()
     with qtbot.waitSignal(canvas.side.painted) as told:
-        for kind, point, buttons in (
-            (QEvent.Type.TabletPress, (80.0, 60.0), LEFT),
-            (QEvent.Type.TabletMove, (110.0, 70.0), LEFT),
-            (QEvent.Type.TabletRelease, (110.0, 70.0), Qt.MouseButton.NoButton),
-        ):
-            at = QPointF(place(canvas, point))
-            event = QTabletEvent(
-                kind, device, at, at, 0.7, 0, 0, 0.0, 0.0, 0.0, Qt.KeyboardModifier.NoModifier, LEFT, buttons
-            )
-            QApplication.sendEvent(canvas, event)
+        pen_stroke(canvas, QPointingDevice.primaryPointingDevice())
     assert len(told.args[0].indices) > 20
+    assert told.args[1] is Content.EGGS
+
+
+def test_the_other_end_of_a_pen_erases(canvas: SideCanvas, qtbot: QtBot) -> None:
+    stylus = QInputDevice.DeviceType.Stylus
+    kind = QPointingDevice.PointerType.Eraser
+    capability = QInputDevice.Capability.Position
+    eraser = QPointingDevice("a pen", 7, stylus, kind, capability, 1, 2)
+    with qtbot.waitSignal(canvas.side.painted) as told:
+        pen_stroke(canvas, eraser)
+    assert told.args[1] is Content.NOT_RECORDED
+    assert canvas.hand.tool is ToolName.BRUSH
+
+
+def test_the_button_of_a_pen_asks_for_the_menu(canvas: SideCanvas, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(canvas.menu_asked) as told, qtbot.assertNotEmitted(canvas.side.painted):
+        pen(canvas, QPointingDevice.primaryPointingDevice(), QEvent.Type.TabletPress, (80.0, 60.0), RIGHT)
+    assert told.args[0] == canvas.cell_at(QPointF(place(canvas, (80.0, 60.0))))
+
+
+@pytest.mark.parametrize("way", ["menu key", "shift and F10"])
+def test_the_menu_of_a_cell_comes_by_key_with_the_mark_on_it(
+    canvas: SideCanvas, qtbot: QtBot, way: str
+) -> None:
+    QTest.keyClick(canvas, Qt.Key.Key_Right)
+    cell = canvas.cursor_cell.cell
+    assert cell is not None
+    canvas.show_marks([queen(cell)])
+    with qtbot.waitSignal(canvas.menu_asked) as told:
+        if way == "menu key":
+            keyboard = QContextMenuEvent(QContextMenuEvent.Reason.Keyboard, QPoint(1, 1), QPoint(1, 1))
+            QApplication.sendEvent(canvas, keyboard)
+        else:
+            QTest.keyClick(canvas, Qt.Key.Key_F10, Qt.KeyboardModifier.ShiftModifier)
+    assert told.args[:2] == [cell, queen(cell)]
+    assert told.args[2] == canvas.mapToGlobal(canvas.place_of(cell).toPoint())
 
 
 @pytest.mark.parametrize("way", ["escape", "second button", "lost focus"])

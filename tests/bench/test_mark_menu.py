@@ -6,8 +6,9 @@ from pytestqt.qtbot import QtBot
 from beeworkbook.bench.bench_view import BenchView
 from beeworkbook.bench.mark_menu import fill_mark_menu
 from beeworkbook.colony.records import Mark
-from beeworkbook.comb.contents import CellFate, CellKind, Face, MarkKind
+from beeworkbook.comb.contents import CellFate, CellKind, Content, Face, MarkKind, Origin
 from beeworkbook.qt.desk import Desk
+from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from tests.workbook.keeping import Keeping
 
 
@@ -47,6 +48,33 @@ def test_the_queen_and_her_cells_are_marked_on_the_cell(bench: BenchView) -> Non
         (MarkKind.QUEEN, None, Face.B, 700),
         (MarkKind.QUEEN_CELL, CellKind.CHARGED, Face.B, 700),
     ]
+
+
+def test_what_a_cell_holds_is_taken_up_changed_or_kept_to(bench: BenchView) -> None:
+    spot = bench.desk.spot
+    assert spot.visit_id is not None
+    assert spot.frame_id is not None
+    bench.desk.do(LayOutComb(spot.visit_id, spot.frame_id, "H"))
+    choose(bench, "Paint with sealed stores")
+    assert bench.hand.content is Content.STORES
+    bench.hand.take_content(Content.NECTAR)
+    choose(bench, "Paint only over sealed stores")
+    assert bench.hand.only is Content.STORES
+    choose(bench, "Paint over everything")
+    assert bench.hand.only is None
+    choose(bench, "Change all sealed stores of this side to nectar or thin syrup")
+    counts = bench.sides[Face.B].canvas.side.counts
+    assert counts[Content.NECTAR] == sum(counts)
+    assert bench.sides[Face.A].canvas.side.counts[Content.NECTAR] == 0
+    assert bench.desk.book.undo_label == "change sealed stores to nectar or thin syrup on 5B"
+
+
+def test_a_side_is_noted_as_last_time_by_the_menu(bench: BenchView) -> None:
+    choose(bench, "This side looks as last time")
+    spot = bench.desk.spot
+    assert spot.visit_id is not None
+    noted = {side.face: side.origin for side in bench.desk.book.read.sides(spot.visit_id)}
+    assert noted == {Face.B: Origin.UNCHANGED}
 
 
 def test_kind_and_fate_of_a_cell_are_changed_and_undone(bench: BenchView) -> None:
