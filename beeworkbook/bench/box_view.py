@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from beeworkbook.bench.comb_row import CombRow, RowSizes
 from beeworkbook.bench.folded_box import FOLDED_PX, FoldedBox
+from beeworkbook.bench.last_comb import go_beyond
 from beeworkbook.bench.numbers import box_numbers
 from beeworkbook.bench.on_show import CombOnShow, box_words, comb_on_show, combs_on_show
 from beeworkbook.bench.quiet_label import QuietLabel
@@ -107,7 +108,7 @@ class BoxView(SeenFace):
         self.row.chosen.connect(self._choose)
         self.row.opened.connect(self._open)
         self.row.typed.connect(self.typing_started)
-        self.row.next_asked.connect(lambda: self.desk.step_comb(1))
+        self.row.next_asked.connect(self._next)
         self.row.entered.connect(self._enter)
 
     def take_focus(self) -> None:
@@ -272,6 +273,10 @@ class BoxView(SeenFace):
         frame = self.row.combs[place - 1].frame
         if frame is not None:
             self.desk.go(frame_id=frame.id, face=face, view=View.BENCH)
+
+    def _next(self) -> None:
+        if not self.desk.step_comb(1):
+            go_beyond(self.desk)
 
     def _enter(self) -> None:
         if self.desk.spot.view is View.BENCH:

@@ -1,7 +1,7 @@
 """The key line: a comb typed in letters and eighths, read back while it is typed.
 
-Enter keeps it and goes on to the next comb; the field keeps the keyboard. What cannot be read stays in
-the field with the letter underlined and the reason beside it, and nothing else is lost.
+Enter keeps it and goes on to the next comb; the field keeps the keyboard until the last one. What cannot be
+read stays in the field with the letter underlined and the reason beside it, and nothing else is lost.
 """
 
 from dataclasses import dataclass
@@ -13,6 +13,7 @@ from PySide6.QtGui import QColor, QFocusEvent, QFont, QKeyEvent, QPainter, QPain
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolicy, QWidget
 
 from beeworkbook.bench.bench_side import Arrow
+from beeworkbook.bench.last_comb import beyond_last_comb
 from beeworkbook.bench.on_show import comb_on_show, last_text
 from beeworkbook.bench.quiet_label import QuietLabel
 from beeworkbook.bench.seen_face import SeenFace
@@ -104,6 +105,7 @@ class KeyLine(SeenFace):
         self.setObjectName("keyline")
         self.desk = desk
         self._typing_for: CombHere | None = None
+        self._ended: CombHere | None = None
         self._kept = ""
         self.field = CombField(desk.palette)
         self.field.setAccessibleName(say("this comb in letters and eighths"))
@@ -156,6 +158,8 @@ class KeyLine(SeenFace):
         here = self._here()
         if self._typing_for is not None and self._typing_for != here:
             self.finish()
+        if self._ended != here:
+            self._ended = None
         placed = self._placed()
         comb = comb_on_show(self.desk.book, placed, self.desk.spot.visit_id) if placed else None
         self.setEnabled(comb is not None and comb.is_comb and not self.desk.book.read_only)
@@ -224,11 +228,19 @@ class KeyLine(SeenFace):
 
     def begin(self, text: str) -> None:
         """Type this comb anew, beginning with a text; the keyboard comes here."""
-        if not self.isEnabled():
+        if not self.isEnabled() or self._is_ended():
             return
         self.field.setFocus(Qt.FocusReason.OtherFocusReason)
         self.field.setText(text)
         self._typed()
+
+    def _is_ended(self) -> bool:
+        """Whether the last comb was typed just now; then it is said once, and typed over only after that."""
+        ended, self._ended = self._ended, None
+        if ended is None or ended != self._here():
+            return False
+        self.desk.tell(say("The last comb is noted already. Type again to change it."))
+        return True
 
     def finish(self) -> bool:
         """Keep what is being typed, if it can be read; whether nothing is left to be kept."""
@@ -261,12 +273,18 @@ class KeyLine(SeenFace):
     def _enter(self) -> None:
         _comb, error = parse_so_far(self.field.text(), installed_letters())
         if error is not None:
-            self.field.setCursorPosition(error.position)
-            self._read()
+            self._read()  # the letter is marked; the cursor stays where the hand is
             return
         if self.finish() and not self.desk.step_comb(1):
-            self.refresh()
-            self.left.emit()
+            self._end()
+
+    def _end(self) -> None:
+        """The last comb is kept: the keyboard goes back to the combs, and a letter does not begin it anew."""
+        self.refresh()
+        self._ended = self._here()
+        self.left.emit()
+        leads = beyond_last_comb(self.desk)
+        self.desk.tell(leads.words if leads is not None else say("That was the last comb."))
 
     def _step(self, step: int) -> None:
         if self.finish():

@@ -10,9 +10,10 @@ from beeworkbook.bench.bench_view import BenchView
 from beeworkbook.bench.box_view import BoxView
 from beeworkbook.bench.key_line import KeyLine
 from beeworkbook.comb.contents import Face, MarkKind, Origin
-from beeworkbook.qt.desk import Desk
+from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
+from beeworkbook.workbook.edits.visit import BeginRound
 from beeworkbook.workbook.errors import RefusedError
 from tests.workbook.keeping import LATER, Keeping
 
@@ -143,7 +144,9 @@ def test_what_cannot_be_read_stays_with_its_reason_and_nothing_else_is_lost(
     fingers.enter()
     assert desk.spot.frame_id == keeping.frame(2)
     assert walk.line.field.text() == "e1h9"
-    assert walk.line.field.cursorPosition() == 2
+    assert walk.line.field.cursorPosition() == len("e1h9")
+    QTest.keyClick(walk.line.field, Qt.Key.Key_Backspace)
+    assert walk.line.field.text() == "e1h"
     assert texts(desk, walk)[:2] == ["S4", ""]
     assert not walk.line.grab().isNull()
 
@@ -197,6 +200,45 @@ def test_the_last_comb_gives_the_keyboard_back(
     with qtbot.waitSignal(walk.line.left):
         fingers.enter()
     assert texts(desk, walk)[10] == "F"
+
+
+def test_after_the_last_comb_nothing_is_typed_over_in_silence(
+    walk: Walk, desk: Desk, keeping: Keeping
+) -> None:
+    told: list[str] = []
+    desk.told.connect(told.append)
+    desk.go(frame_id=keeping.frame(11))
+    fingers = Fingers(walk)
+    fingers.type("h8")
+    fingers.enter()
+    assert told == ["That was the last comb."]  # no round was held on this day
+    fingers.type("s")
+    assert walk.box.row.hasFocus()
+    assert texts(desk, walk)[10] == "H"
+    assert "noted already" in told[-1]
+    fingers.type("s")
+    assert walk.line.field.text() == "S"
+    fingers.enter()
+    assert texts(desk, walk)[10] == "S"
+    desk.go(frame_id=keeping.frame(10))
+    desk.go(frame_id=keeping.frame(11))
+    fingers.type("f")
+    assert walk.line.field.text() == "F"
+
+
+def test_enter_after_the_last_comb_leads_back_to_the_line(walk: Walk, desk: Desk, keeping: Keeping) -> None:
+    told: list[str] = []
+    desk.told.connect(told.append)
+    assert desk.spot.apiary_id is not None
+    desk.do(BeginRound(desk.spot.apiary_id, LATER))
+    desk.go(frame_id=keeping.frame(11))
+    fingers = Fingers(walk)
+    fingers.type("h8")
+    fingers.enter()
+    assert told == ["That was the last comb. Enter again goes back to the line."]
+    seen = [desk.spot.view]
+    fingers.enter()
+    assert [*seen, desk.spot.view] == [View.BOX, View.ROUND]
 
 
 def test_last_time_stands_beside_it(walk: Walk, desk: Desk, keeping: Keeping) -> None:
