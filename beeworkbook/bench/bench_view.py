@@ -4,6 +4,7 @@ It shows what the desk's spot says and turns strokes, marks and letters into edi
 the canvas's, the meaning of keys bench_keys', the numbers' wording numbers'.
 """
 
+from datetime import date
 from typing import Final
 
 import numpy as np
@@ -48,6 +49,8 @@ class BenchView(SeenFace):
     """A digit was typed: the comb is to be typed in eighths, beginning with this text."""
     content_changed = Signal(object)
     """The Content in the hand is another one."""
+    shine_changed = Signal(bool)
+    """The visit before shines through now, or no longer."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         """The bench of a desk."""
@@ -57,6 +60,7 @@ class BenchView(SeenFace):
         self.hand = Hand(self)
         self.reader = KeyReader()
         self._shines = False
+        self._shining: date | None = None
         self._comb: CombOnShow | None = None
         self._shown_of: tuple[object, ...] = ()
         self.sides = {
@@ -118,6 +122,7 @@ class BenchView(SeenFace):
         self._shines = on
         self._shine()
         self._say_hints()
+        self.shine_changed.emit(on)
 
     def take_focus(self) -> None:
         """Put the keyboard on the side the keeper is at."""
@@ -167,6 +172,8 @@ class BenchView(SeenFace):
         last = {}
         if self._shines and spot.visit_id and spot.frame_id:
             last = self.desk.book.read.last_sides(spot.frame_id, spot.visit_id)
+        visits = [self.desk.book.read.get(Visit, side.visit_id) for side in last.values()]
+        self._shining = max((visit.day for visit in visits if visit is not None), default=None)
         for face, side in self.sides.items():
             cells = None
             if face in last and comb is not None and comb.is_comb:
@@ -185,11 +192,9 @@ class BenchView(SeenFace):
             side.say_hint((self.reader.asks or self.hand.words) if face is current else other)
 
     def _shine_words(self) -> str:
-        visit = self.desk.visit
-        before = self.desk.book.read.visit_before(visit) if isinstance(visit, Visit) else None
-        if before is None:
-            return say("no visit before to shine through")
-        return say("dashed: last visit, {day}", day=date_words(before.day))
+        if self._shining is None:
+            return say("not looked at before")
+        return say("dashed: as on {day}", day=date_words(self._shining))
 
     def _fold(self) -> None:
         """Beside a narrow window only the side the keeper is at is shown."""

@@ -142,9 +142,8 @@ class BoxView(SeenFace):
     def _sizes(self, combs: tuple[CombOnShow, ...]) -> RowSizes:
         first = next((comb.sides[Face.A].frame_type for comb in combs if comb.is_comb), None)
         proportion = first.lattice.height_mm / first.lattice.width_mm if first else _PROPORTION
-        room = self.width() - 24 - STRIP_PX - 12
         most_high = max(_LEAST_HIGH, round(self.window().height() * _HIGH_SHARE))
-        return RowSizes.fitted(room, len(combs), proportion, most_high)
+        return RowSizes.fitted(self._room, len(combs), proportion, most_high)
 
     def _choose_spot(self, combs: tuple[CombOnShow, ...]) -> None:
         spot = self.desk.spot
@@ -204,9 +203,14 @@ class BoxView(SeenFace):
     def _is_roomy(self) -> bool:
         return self.window().height() >= _ROOMY
 
+    @property
+    def _room(self) -> int:
+        """How wide the combs may be; the scroll area itself may not be laid out yet."""
+        return self.width() - 24 - STRIP_PX - 12
+
     def _fit_height(self) -> None:
         bar = 0
-        if self.row.width() > self._scroll.viewport().width() + 1:
+        if self.row.width() > self._room + 1:
             bar = self._scroll.horizontalScrollBar().sizeHint().height()
         self._scroll.setFixedHeight(self.row.height() + bar)
         strips = len(self._folded) if self._is_roomy else min(1, len(self._folded))

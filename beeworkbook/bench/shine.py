@@ -1,4 +1,4 @@
-"""The last visit shining through: the borders of its brood as smoothed dashed lines."""
+"""The last visit shining through: the borders of its brood, or else of its stores, as smoothed dashed lines."""
 
 from typing import Final
 
@@ -18,6 +18,8 @@ _NESTED: Final = (
     ALL_BROOD,
 )
 """What is drawn round: the eggs, the young brood, all brood. More would drown the comb that is painted."""
+_FOOD: Final = ((Content.STORES,), (Content.STORES, Content.NECTAR), (Content.POLLEN,))
+"""What is drawn round where there was no brood."""
 _TOLERANCE_MM: Final = 4.0
 _LEAST_CELLS: Final = 14
 """A few stray cells say nothing about last week."""
@@ -28,7 +30,7 @@ def shine_rings(lattice: Lattice, cells: Cells) -> list[Points]:
     """The rings to be drawn. Shapes: each (k, 2), closed. Units: millimetres on the comb."""
     least = _LEAST_CELLS * lattice.cell_area_mm2
     rings: list[Points] = []
-    for contents in _NESTED:
+    for contents in _NESTED if np.isin(cells, ALL_BROOD).any() else _FOOD:
         inside = np.isin(cells, contents)
         if inside.any() and not inside.all():
             found = simplified_outlines(lattice, inside.astype(np.uint8), _TOLERANCE_MM)

@@ -17,6 +17,7 @@ from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
 from beeworkbook.workbook.edits.frames import AddFrame, TakeFrame
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
+from beeworkbook.workbook.edits.visit import BeginVisit
 from tests.workbook.keeping import LATER, Keeping
 
 LEFT = Qt.MouseButton.LeftButton
@@ -278,13 +279,26 @@ def test_the_numbers_follow_a_stroke_before_it_ends(bench: BenchView, qtbot: QtB
     qtbot.waitUntil(lambda: bench.sides[Face.A]._numbers.accessibleName() == "")
 
 
-def test_the_last_visit_shines_through_when_it_is_asked(bench: BenchView) -> None:
+def test_the_last_visit_shines_through_when_it_is_asked(bench: BenchView, qtbot: QtBot) -> None:
     assert not canvas(bench)._rings
-    bench.set_shine_through(on=True)
+    with qtbot.waitSignal(bench.shine_changed) as told:
+        bench.set_shine_through(on=True)
+    assert told.args == [True]
     assert canvas(bench)._rings
-    assert "dashed: last visit, 8 May" in bench.sides[Face.B]._hint.accessibleName()
+    assert "dashed: as on 8 May" in bench.sides[Face.B]._hint.accessibleName()
     QTest.keyClicks(canvas(bench), "y")
     assert not canvas(bench)._rings
+
+
+def test_what_shines_through_bears_the_day_the_comb_was_looked_at(
+    bench: BenchView, desk: Desk, keeping: Keeping
+) -> None:
+    later = desk.do(BeginVisit(keeping.colony, LATER + timedelta(days=7)))
+    desk.go(visit_id=later, frame_id=keeping.frame(5))
+    bench.set_shine_through(on=True)
+    assert "dashed: as on 8 May" in bench.sides[Face.B]._hint.accessibleName()
+    desk.go(frame_id=keeping.frame(7))
+    assert "not looked at before" in bench.sides[Face.B]._hint.accessibleName()
 
 
 def test_a_dummy_board_has_nothing_to_paint(bench: BenchView, desk: Desk, keeping: Keeping) -> None:

@@ -176,6 +176,18 @@ def test_above_twelve_combs_the_row_scrolls_and_keeps_the_comb_in_view(
     assert bar.value() == bar.maximum()
 
 
+def test_widened_it_keeps_no_room_for_a_bar_it_does_not_need(desk: Desk, qtbot: QtBot) -> None:
+    window = QWidget()
+    qtbot.addWidget(window)
+    window.resize(1366, 700)
+    box = BoxView(desk, window)
+    box.resize(600, box.height())
+    box.resize(1090, box.height())
+    widened = box.height()
+    box.refresh()
+    assert box.height() == widened
+
+
 def test_another_box_is_folded_to_a_strip_that_unfolds(desk: Desk, qtbot: QtBot) -> None:
     brood = desk.spot.part_id
     hive = desk.hive_day()

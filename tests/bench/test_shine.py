@@ -24,6 +24,14 @@ def test_a_few_stray_cells_say_nothing(work: Work) -> None:
     assert shine_rings(work.lattice, cells) == []
 
 
+def test_without_brood_the_stores_are_ringed(work: Work) -> None:
+    cells = np.full_like(work.cells, Content.EMPTY)
+    cells[ellipse(work.lattice, (100.0, 70.0), 60.0, 40.0)] = Content.STORES
+    (ring, *others) = shine_rings(work.lattice, cells)
+    assert abs(ring_area_mm2(ring)) == pytest.approx(np.pi * 60 * 40, rel=0.1)
+    assert len(others) == 1  # of stores and nectar together
+
+
 @pytest.mark.usefixtures("qapp")
 @pytest.mark.parametrize("ratio", [1.0, 2.0])
 def test_the_rings_are_drawn_at_the_pixels_of_the_screen_on_a_clear_ground(work: Work, ratio: float) -> None:
