@@ -244,6 +244,11 @@ class RoundHead(QWidget):
         """The questions this round asks."""
         return asked_questions(self.left_out)
 
+    @property
+    def is_blank(self) -> bool:
+        """Whether the round is in the book and nothing of what is asked once is written yet."""
+        return self._round is not None and not any(field.text() for field, _keep in self._kept_fields())
+
     # --- going ------------------------------------------------------------------------------------
 
     def _days(self, apiary: Apiary | None) -> list[date]:

@@ -10,10 +10,12 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
+from beeworkbook.colony.hive import HiveDay
 from beeworkbook.colony.records import (
     Apiary,
     ApiaryId,
     Colony,
+    ColonyId,
     Housing,
     Queen,
     Round,
@@ -21,6 +23,7 @@ from beeworkbook.colony.records import (
     Stand,
 )
 from beeworkbook.colony.sentences import Field, Target
+from beeworkbook.comb.contents import Face
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.desk import Spot as DeskSpot
 from beeworkbook.qt.palette import Palette
@@ -48,6 +51,8 @@ class RoundView(QWidget):
         super().__init__(parent)
         self._desk = desk
         self._stale = True
+        self._view = desk.spot.view
+        self._came_up_from: ColonyId | None = None
         self._of: tuple[ApiaryId | None, date] | None = None
         self._refused: dict[tuple[ApiaryId | None, date], dict[Spot, tuple[str, str]]] = {}
         self.setObjectName("ground")
@@ -160,14 +165,28 @@ class RoundView(QWidget):
         self.sheet.editor.setReadOnly(self._desk.book.read_only)
 
     def take_focus(self) -> None:
-        """Put the keyboard back where it was in the round; on the first field of the colony otherwise."""
+        """Put the keyboard back where it was in the round; on the first field of the colony otherwise.
+
+        A round that has only just begun asks its weather first, and then the first stand.
+        """
         self._refresh_if_stale()
+        if self._just_begun and self.rows:
+            first = first_spot(self.rows[0], self.targets)
+            if first is not None:
+                self.sheet.go(first, focus=False)
+            self.head.weather.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            return
         self._follow(self._desk.spot)
         spot = self.sheet.spot
         if spot is not None:
             self.sheet.go(spot)
         else:
             self.sheet.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @property
+    def _just_begun(self) -> bool:
+        """Whether this round is in the book, and nothing of it is written yet."""
+        return self.head.is_blank and all(row.now.visit is None for row in self.rows)
 
     def finish(self) -> None:
         """Keep the field in hand, as before the window closes."""
@@ -220,10 +239,12 @@ class RoundView(QWidget):
             self.sheet.go(wanted, focus=typing)
 
     def _deeper(self, row: Row) -> None:
+        """Down to the box: to its first comb, unless the keeper has just come up from another one."""
         visit = row.now.visit
-        self._desk.go(
-            view=View.BOX, colony_id=row.colony.id, visit_id=visit.id if visit is not None else None
-        )
+        where: dict[str, object] = {"visit_id": visit.id if visit is not None else None}
+        if self._came_up_from != row.colony.id:
+            where |= _first_comb(self._desk.book.read.hive_day(row.colony.id, row.day))
+        self._desk.go(view=View.BOX, colony_id=row.colony.id, **where)
 
     def _walked_out(self, step: Step) -> None:
         if step is Step.BACK:
@@ -244,6 +265,11 @@ class RoundView(QWidget):
     # --- answers to signals -----------------------------------------------------------------------
 
     def _spot_changed(self, spot: DeskSpot) -> None:
+        came_from, self._view = self._view, spot.view
+        if came_from in {View.BOX, View.BENCH} and spot.view is View.ROUND:
+            self._came_up_from = spot.colony_id
+        elif spot.colony_id != self._came_up_from:
+            self._came_up_from = None
         if spot.view is not View.ROUND:
             self.sheet.finish()
             return
@@ -301,3 +327,13 @@ class RoundView(QWidget):
     def _make_room_for_hint(self) -> None:
         wanted = self._hint.fontMetrics().horizontalAdvance(self._hint.text())
         self._keys.setVisible(wanted + self._keys.sizeHint().width() + 52 < self.width())
+
+
+def _first_comb(hive: HiveDay | None) -> dict[str, object]:
+    """The first comb of the lowest brood box, where a look through the combs begins."""
+    boxes = (hive.brood_boxes or hive.boxes) if hive is not None else ()
+    for box in boxes:
+        for placed in box.frames:
+            if placed.frame is not None:
+                return {"part_id": box.part.id, "frame_id": placed.frame.id, "face": Face.A}
+    return {}

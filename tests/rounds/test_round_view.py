@@ -2,20 +2,23 @@
 
 from datetime import date
 
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from beeworkbook.colony.records import DueKind, Question, Round, Visit
+from beeworkbook.colony.records import DueKind, PartKind, Question, Round, Visit
 from beeworkbook.colony.sentences import Field, Target
+from beeworkbook.comb.contents import Content
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
 from beeworkbook.rounds.field import shown
 from beeworkbook.rounds.round_view import RoundView
 from beeworkbook.rounds.row import Row
 from beeworkbook.rounds.walk import Spot
+from beeworkbook.workbook.edits.hive import AddPart
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
-from beeworkbook.workbook.edits.visit import BeginVisit, SetAnswer
+from beeworkbook.workbook.edits.visit import BeginRound, BeginVisit, SetAnswer
 from beeworkbook.workbook.workbook import Workbook
 from tests.rounds.conftest import Keys
 from tests.rounds.orchard import DAY, LAST, NAMES
@@ -67,6 +70,66 @@ def test_the_lines_stand_as_the_colonies_do_and_an_untouched_one_makes_no_visit(
     assert len(rounds) == 1
     assert view.rows[2].now.visit is not None
     assert view.rows[2].now.visit.round_id == rounds[0].id
+
+
+def test_a_round_just_begun_asks_its_weather_and_then_the_first_stand(
+    view: RoundView, keys: Keys, desk: Desk, book: Workbook
+) -> None:
+    desk.go(colony_id=view.rows[2].colony.id)
+    assert desk.apiary is not None
+    book.do(BeginRound(desk.apiary.id, DAY))
+    view.take_focus()
+    assert view.head.weather.hasFocus()
+    assert view.sheet.spot == Spot(view.rows[0].colony.id, Question.OPENED)
+    for field in ("weather", "warmth", "who", "flowering", "columns"):
+        assert getattr(view.head, field).hasFocus()
+        QTest.keyClick(getattr(view.head, field), Qt.Key.Key_Tab)
+    keys.type("y")
+    assert shown(view.rows[0], Question.OPENED) == "yes"
+    view.take_focus()
+    assert view.sheet.editor.hasFocus()
+
+
+def test_a_round_that_has_its_weather_is_taken_up_at_its_lines(
+    view: RoundView, desk: Desk, book: Workbook
+) -> None:
+    assert desk.apiary is not None
+    book.do(BeginRound(desk.apiary.id, DAY, weather="fine"))
+    view.take_focus()
+    assert view.sheet.editor.hasFocus()
+
+
+def test_down_into_the_box_leads_to_its_first_comb_and_back_to_the_one_just_left(
+    view: RoundView, keys: Keys, desk: Desk
+) -> None:
+    first, second = view.rows[0].colony.id, view.rows[1].colony.id
+    frames = [placed.frame.id for placed in desk.box().frames if placed.frame]  # type: ignore[union-attr]
+    desk.go(frame_id=frames[8])
+    keys.press(Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert (desk.spot.view, desk.spot.frame_id) == (View.BOX, frames[0])
+    desk.go(frame_id=frames[3])
+    desk.go(view=View.ROUND)
+    keys.press(Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert desk.spot.frame_id == frames[3]
+    desk.go(view=View.ROUND)
+    desk.go(colony_id=second)
+    desk.go(colony_id=first, frame_id=frames[5])
+    keys.press(Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert desk.spot.frame_id == frames[0]
+
+
+@pytest.mark.usefixtures("view")
+def test_it_is_the_lowest_brood_box(keys: Keys, desk: Desk) -> None:
+    hive = desk.hive_day()
+    assert hive is not None
+    for kind in (PartKind.BROOD_BOX, PartKind.SUPER):
+        part = AddPart(
+            hive.hive.id, kind, DAY, frame_type="bs_deep", places=11, new_frames=Content.FOUNDATION
+        )
+        desk.do(part)
+    desk.go(part_id=desk.hive_day().brood_boxes[1].part.id, frame_id=None)  # type: ignore[union-attr]
+    keys.press(Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert desk.spot.part_id == desk.hive_day().brood_boxes[0].part.id  # type: ignore[union-attr]
 
 
 def test_every_finished_field_is_kept_at_once(view: RoundView, keys: Keys, book: Workbook) -> None:
