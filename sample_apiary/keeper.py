@@ -200,11 +200,11 @@ class Keeper:
         visit = self.visit(colony)
         return visit.id if visit else None
 
-    def settle(self, colony: InHand, visit_id: VisitId) -> None:
+    def settle(self, colony: InHand) -> None:
         """What was due by today besides looks has been done."""
         for due in self.book.read.dues(colony_id=colony.colony_id):
             if due.kind is not DueKind.LOOK and (due.until or due.day) <= self.clock.day:
-                self.do(DoDue(due.id, visit_id))
+                self.do(DoDue(due.id))
 
     # --- rounds -----------------------------------------------------------------------------------
 

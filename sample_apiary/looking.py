@@ -65,7 +65,7 @@ def look(keeper: "Keeper", colony: InHand, round_id: RoundId, told: dict[str, An
         keeper.do(SetNote(visit_id, note))
     _mark(keeper, colony, visit_id, told.get("marks", {}).get(key, ()))
     _plan(keeper, colony, visit_id, opened=how != "N")
-    keeper.settle(colony, visit_id)
+    keeper.settle(colony)
     if how != "N":
         colony.looked_on = day
     if how in "CSP":

@@ -1,10 +1,12 @@
 """Days: what is due across the apiaries, by day, and why.
 
-Doing one opens its visit; any can be moved or dropped.
+Opening its page does nothing yet: what is noted there ticks it off, or the keeper's word that it is done.
+Any can be moved or dropped.
 """
 
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
@@ -31,8 +33,12 @@ from beeworkbook.qt.desk import Desk, View
 from beeworkbook.window.dialogs.form import DayLine, Form
 from beeworkbook.words import date_words, say
 from beeworkbook.workbook.changes import Changes
-from beeworkbook.workbook.edits.do_in_visit import DoInVisit
 from beeworkbook.workbook.edits.dues import DoDue, DropDue, MoveDue
+
+_WITHOUT_PAGE: Final = frozenset({DueKind.BRING, DueKind.LEAVE_SHUT})
+"""What is not done at the hive, so that no page need be opened for it."""
+_LEFTMOST: Final = 9
+_ARROWS: Final = frozenset({Qt.Key.Key_Up, Qt.Key.Key_Down, Qt.Key.Key_Left, Qt.Key.Key_Right})
 
 
 @dataclass(frozen=True)
@@ -43,6 +49,17 @@ class DueLine:
     where: str
     colony: str
     overdue: bool
+
+
+class _LineButton(QPushButton):
+    """A button of a line; the arrows go along the lines and are not its own."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Leave the arrows to the Days."""
+        if event.key() in _ARROWS:
+            event.ignore()
+        else:
+            super().keyPressEvent(event)
 
 
 def day_words(day: date, today: date) -> str:
@@ -64,8 +81,10 @@ class DaysView(QScrollArea):
         self.setWidgetResizable(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(say("Days"))
+        self.page_buttons: dict[DueId, QPushButton] = {}
         self.do_buttons: dict[DueId, QPushButton] = {}
         self._buttons: list[tuple[QPushButton, ...]] = []
+        """By line, from the right to the left, since not every due has a page to open."""
         desk.book_changed.connect(self._changed)
         self.refill()
 
@@ -97,7 +116,7 @@ class DaysView(QScrollArea):
         head = QLabel(say("Days"))
         head.setObjectName("name")
         column.addWidget(head)
-        self.do_buttons = {}
+        self.page_buttons, self.do_buttons = {}, {}
         self._buttons = []
         lines = self.lines()
         if not lines:
@@ -123,7 +142,7 @@ class DaysView(QScrollArea):
             self._put_hand(*held)
 
     def _in_hand(self) -> tuple[int, int] | None:
-        """The line and the column of the button that has the keyboard."""
+        """The line of the button that has the keyboard, and its column counted from the right."""
         for row, buttons in enumerate(self._buttons):
             for at, button in enumerate(buttons):
                 if button.hasFocus():
@@ -132,7 +151,8 @@ class DaysView(QScrollArea):
 
     def _put_hand(self, row: int, at: int) -> None:
         if self._buttons:
-            button = self._buttons[min(row, len(self._buttons) - 1)][at]
+            buttons = self._buttons[min(row, len(self._buttons) - 1)]
+            button = buttons[min(at, len(buttons) - 1)]
             button.setFocus(Qt.FocusReason.OtherFocusReason)
             self.ensureWidgetVisible(button)
         else:
@@ -140,32 +160,30 @@ class DaysView(QScrollArea):
 
     def take_focus(self) -> None:
         """Put the keyboard on the first due."""
-        self._put_hand(0, 0)
+        self._put_hand(0, _LEFTMOST)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Arrows go along the dues and what can be done with one."""
-        step = {Qt.Key.Key_Down: (1, 0), Qt.Key.Key_Up: (-1, 0), Qt.Key.Key_Right: (0, 1)}
-        step[Qt.Key.Key_Left] = (0, -1)
+        step = {Qt.Key.Key_Down: (1, 0), Qt.Key.Key_Up: (-1, 0), Qt.Key.Key_Right: (0, -1)}
+        step[Qt.Key.Key_Left] = (0, 1)
         by = step.get(Qt.Key(event.key()))
         held = self._in_hand()
         if by is None:
             super().keyPressEvent(event)
         elif held is not None:
             row, at = held[0] + by[0], held[1] + by[1]
-            if 0 <= row < len(self._buttons) and 0 <= at < len(self._buttons[row]):
+            if 0 <= row < len(self._buttons) and at >= 0:
                 self._put_hand(row, at)
 
     # --- doing ------------------------------------------------------------------------------------
 
+    def open_page(self, due: Due) -> None:
+        """Go to the colony's line of today; nothing is noted and nothing ticked off by that."""
+        self._desk.go(colony_id=due.colony_id, day=self._desk.today, view=View.ROUND)
+
     def do_due(self, due: Due) -> None:
-        """Doing one opens its visit: the visit of today, begun if there is none."""
-        desk = self._desk
-        if due.colony_id is None or due.kind in {DueKind.BRING, DueKind.LEAVE_SHUT}:
-            desk.do(DoDue(due.id), source=self)
-            return
-        visit_id = desk.do(DoInVisit(due.id, desk.today), source=self)
-        if visit_id is not None:
-            desk.go(colony_id=due.colony_id, visit_id=visit_id, view=View.ROUND)
+        """The keeper says that it is done; undo brings it back."""
+        self._desk.do(DoDue(due.id), source=self)
 
     def move_due(self, due: Due) -> None:
         """Another day."""
@@ -209,19 +227,23 @@ class DaysView(QScrollArea):
             reason = say("{reason} (was {day})", reason=reason, day=date_words(due.day, "weekday"))
         why = QLabel(f"{reason}   {line.where}" if line.colony else reason)
         why.setWordWrap(True)
-        done = QPushButton(
-            say("Open the page") if due.colony_id and due.kind is not DueKind.LEAVE_SHUT else say("Done")
-        )
-        done.setToolTip(say("Do it now: the visit of today opens (Enter)"))
+        page = _LineButton(say("Open the page"))
+        page.setToolTip(say("Go to the line of today; what is noted there ticks this off"))
+        page.setAccessibleName(say("{what}: {who}, {why}", what=page.text(), who=who.text(), why=reason))
+        page.setAutoDefault(True)
+        page.clicked.connect(lambda: self.open_page(due))
+        page.setEnabled(due.colony_id is not None and due.kind not in _WITHOUT_PAGE)
+        done = _LineButton(say("Done"))
+        done.setToolTip(say("It is done, whatever was noted; undo brings it back"))
         done.setAccessibleName(say("{what}: {who}, {why}", what=done.text(), who=who.text(), why=reason))
         done.setAutoDefault(True)
         done.clicked.connect(lambda: self.do_due(due))
-        move = QPushButton(say("Another day…"))
+        move = _LineButton(say("Another day…"))
         move.setObjectName("quiet")
         move.setToolTip(say("Move it to another day"))
         move.setAccessibleName(say("Another day for {who}", who=who.text()))
         move.clicked.connect(lambda: self.move_due(due))
-        drop = QPushButton(say("Drop"))
+        drop = _LineButton(say("Drop"))
         drop.setObjectName("quiet")
         drop.setToolTip(say("It will not be done; undo brings it back"))
         drop.setAccessibleName(say("Drop: {who}, {why}", who=who.text(), why=reason))
@@ -229,10 +251,11 @@ class DaysView(QScrollArea):
         if self._desk.book.read_only:
             for button in (done, move, drop):
                 button.setEnabled(False)
-        for at, widget in enumerate((who, why, done, move, drop)):
+        for at, widget in enumerate((who, why, page, done, move, drop)):
             grid.addWidget(widget, row, at)
-        self.do_buttons[due.id] = done
-        self._buttons.append((done, move, drop))
+        page.setVisible(page.isEnabled())
+        self.page_buttons[due.id], self.do_buttons[due.id] = page, done
+        self._buttons.append((drop, move, done, page) if page.isEnabled() else (drop, move, done))
 
     def _changed(self, changes: Changes) -> None:
         if changes.everything or any(changes.touches(kind) for kind in (Due, Colony, Apiary, Stand, Visit)):

@@ -160,7 +160,14 @@ class Workbook:
 
         Errors: RefusedError, and then the workbook and the history are as they were.
         """
-        done, journal = self._write(edit.apply, stamp=self._stamp())
+        from beeworkbook.workbook.settling import settle_touched  # late: a start does no edit
+
+        def apply(tx: Transaction) -> object:
+            made = edit.apply(tx)
+            settle_touched(tx)
+            return made
+
+        done, journal = self._write(apply, stamp=self._stamp())
         if not isinstance(done, Done):
             raise TypeError("an edit gives a Done")
         if journal:

@@ -151,7 +151,7 @@ class _Chooser:
             lambda: edits.AddDue(DueKind.BRING, day(), "a super", one(Colony).id),
             lambda: edits.MoveDue(one(Due).id, day()),
             lambda: edits.DropDue(one(Due).id),
-            lambda: edits.DoDue(one(Due).id, one(Visit).id),
+            lambda: edits.DoDue(one(Due).id),
             lambda: edits.UndoDue(one(Due).id),
             lambda: edits.AddPart(one(Hive).id, PartKind.EXCLUDER, day()),
             lambda: edits.AddPart(

@@ -82,18 +82,14 @@ class DropDue(SingleEdit):
 
 @dataclass(frozen=True)
 class DoDue(SingleEdit):
-    """It was done, in a visit if there was one."""
+    """The keeper says that it was done; what a visit notes ticks its dues off by itself."""
 
     due_id: DueId
-    visit_id: VisitId | None = None
 
     def apply(self, tx: Transaction) -> Done:
         """Errors: GoneError."""
-        if self.visit_id is not None:
-            the(tx, Visit, self.visit_id)
-        due = _put_state(tx, self.due_id, DueState.DONE, self.visit_id)
-        place = Place(colony_id=due.colony_id, visit_id=self.visit_id)
-        return Done(None, say("done: {what}", what=due.reason), place)
+        due = _put_state(tx, self.due_id, DueState.DONE)
+        return Done(None, say("done: {what}", what=due.reason), _place(due))
 
 
 @dataclass(frozen=True)
@@ -112,9 +108,9 @@ def _place(due: Due) -> Place:
     return Place(colony_id=due.colony_id, visit_id=due.visit_id)
 
 
-def _put_state(tx: Transaction, due_id: DueId, state: DueState, visit_id: VisitId | None = None) -> Due:
+def _put_state(tx: Transaction, due_id: DueId, state: DueState) -> Due:
     due = the(tx, Due, due_id)
-    after = replace(due, state=state, done_visit_id=visit_id)
+    after = replace(due, state=state, done_visit_id=None)
     if after != due:
         tx.put(after)
     return after

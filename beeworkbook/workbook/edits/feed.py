@@ -103,7 +103,7 @@ class SetFeedLeft:
         after = self._noted(feed) if self.typed.strip() else self._blank(feed)
         if after != feed:
             tx.put(after)
-        self._settle(tx, after)
+        _settle(tx, feed, after)
         place = Place(colony_id=feed.colony_id, visit_id=self.visit_id)
         return Done(None, say("note what was left of the feed"), place)
 
@@ -126,13 +126,20 @@ class SetFeedLeft:
     def _blank(feed: Feed) -> Feed:
         return replace(feed, left_litres=None, left_kg=None, left_day=None, left_visit_id=None)
 
-    def _settle(self, tx: Transaction, feed: Feed) -> None:
-        """A feed looked at is a feed look done; one that was not looked at is due again."""
-        for due in tx.find(Due, colony_id=feed.colony_id, kind=DueKind.FEED_LOOK):
-            if feed.left_day is not None and due.state is DueState.OPEN and due.day <= feed.left_day:
-                tx.put(replace(due, state=DueState.DONE, done_visit_id=self.visit_id))
-            elif feed.left_day is None and self.visit_id and due.done_visit_id == self.visit_id:
-                tx.put(replace(due, state=DueState.OPEN, done_visit_id=None))
+
+def _settle(tx: Transaction, before: Feed, after: Feed) -> None:
+    """On a day without a visit, a feed that was looked at is a feed look done all the same, and back.
+
+    A visit of that day is settled with all it notes (settling.py).
+    """
+    day = after.left_day or before.left_day
+    if day is None or tx.find(Visit, colony_id=after.colony_id, day=day):
+        return
+    state = DueState.OPEN if after.left_day is None else DueState.DONE
+    for due in tx.find(Due, colony_id=after.colony_id, kind=DueKind.FEED_LOOK):
+        by_visit = due.done_visit_id is not None or due.state is DueState.DROPPED
+        if before.day < due.day <= day and not by_visit and due.state is not state:
+            tx.put(replace(due, state=state))
 
 
 @dataclass(frozen=True)

@@ -28,7 +28,7 @@ from beeworkbook.colony.records import (
 from beeworkbook.store.transaction import Transaction
 from beeworkbook.words import date_words, say
 from beeworkbook.workbook.edits.exchanging import move_combs, swap_faces
-from beeworkbook.workbook.edits.looking import raise_level, settle_looks
+from beeworkbook.workbook.edits.looking import raise_level
 from beeworkbook.workbook.edits.moving import bring, combs_of, reopen_dues
 from beeworkbook.workbook.edits.sides import other_frames
 from beeworkbook.workbook.edits.visit import begin_visit, visit_place
@@ -168,7 +168,6 @@ class MoveVisit(SingleEdit):
             raise RefusedError(say("The next look noted in this visit would be before it: change it first."))
         reopen_dues(tx, visit)
         moved = bring(tx, visit, colony.id, self.day, self._round_of(tx))
-        settle_looks(tx, moved)
         label = say("move the visit to {colony} on {day}", colony=colony.name, day=date_words(self.day))
         return Done(moved.id, label, visit_place(moved))
 

@@ -26,13 +26,7 @@ from beeworkbook.colony.records import (
 )
 from beeworkbook.store.transaction import Transaction
 from beeworkbook.words import date_words, say
-from beeworkbook.workbook.edits.looking import (
-    bring_back_looks,
-    raise_level,
-    set_level,
-    settle_looks,
-    supersede_looks,
-)
+from beeworkbook.workbook.edits.looking import raise_level, set_level
 from beeworkbook.workbook.errors import NotReadableError, RefusedError
 from beeworkbook.workbook.found import held, the
 from beeworkbook.workbook.place import Done, Place, SingleEdit
@@ -110,9 +104,7 @@ def begin_visit(
     """The visit to a colony on a day, made if there is none; one without a round joins this one."""
     present = next(iter(tx.find(Visit, colony_id=colony_id, day=day)), None)
     if present is None:
-        visit = tx.add(Visit(VisitId(0), colony_id, day, level, round_id, at, who))
-        settle_looks(tx, visit)
-        return visit
+        return tx.add(Visit(VisitId(0), colony_id, day, level, round_id, at, who))
     if round_id is not None and present.round_id is None:
         present = replace(present, round_id=round_id)
         tx.put(present)
@@ -277,7 +269,10 @@ def _change(tx: Transaction, visit_id: VisitId, label: str, **fields: object) ->
 
 @dataclass(frozen=True)
 class SetNext:
-    """When to look again and why; the due follows. None takes the day away."""
+    """When to look again and why; the due follows. None takes the day away.
+
+    It takes the place of the look an earlier visit asked for. What a plan has put down stays.
+    """
 
     visit_id: VisitId
     day: date | None
@@ -310,10 +305,8 @@ class SetNext:
         if visit.next_day is None:
             if due is not None:
                 tx.remove(Due, due.id)
-            bring_back_looks(tx, visit)
             return
         reason = visit.next_reason or say("next look")
-        supersede_looks(tx, visit)
         if due is None:
             tx.add(Due(DueId(0), DueKind.LOOK, visit.next_day, reason, visit.colony_id, visit_id=visit.id))
         elif (due.day, due.reason) != (visit.next_day, reason):

@@ -1,6 +1,6 @@
 import pytest
 
-from beeworkbook.colony.records import Due, DueId, DueKind, DueState, VisitId
+from beeworkbook.colony.records import Due, DueId, DueKind, DueState
 from beeworkbook.workbook.edits import AddDue, DoDue, DropDue, MoveDue, SetNext, UndoDue
 from beeworkbook.workbook.errors import GoneError, RefusedError
 from tests.workbook.keeping import LATER, LOOK, Keeping, as_int, days_on
@@ -20,17 +20,14 @@ def _due(keeping: Keeping, due_id: DueId) -> Due:
 def test_a_due_is_put_down_done_and_open_again(keeping: Keeping) -> None:
     due_id = _add(keeping)
     assert keeping.book.undo_label == "put down for 16 May: bring a super"
-    keeping.book.do(DoDue(due_id, keeping.visit))
-    assert (_due(keeping, due_id).state, _due(keeping, due_id).done_visit_id) == (
-        DueState.DONE,
-        keeping.visit,
-    )
+    keeping.book.do(DoDue(due_id))
+    assert (_due(keeping, due_id).state, _due(keeping, due_id).done_visit_id) == (DueState.DONE, None)
     keeping.book.do(UndoDue(due_id))
     assert (_due(keeping, due_id).state, _due(keeping, due_id).done_visit_id) == (DueState.OPEN, None)
     keeping.book.do(DropDue(due_id))
     assert _due(keeping, due_id).state is DueState.DROPPED
     with pytest.raises(GoneError):
-        keeping.book.do(DoDue(due_id, VisitId(99)))
+        keeping.book.do(DoDue(DueId(99)))
 
 
 def test_a_moved_range_keeps_its_length(keeping: Keeping) -> None:

@@ -168,6 +168,7 @@ def test_the_next_day_keeps_its_due_in_step(keeping: Keeping) -> None:
 
 
 def test_a_look_that_was_due_is_done_by_looking_and_due_again_if_it_was_not_opened(keeping: Keeping) -> None:
+    keeping.book.do(SetAnswer(keeping.visit, Question.EGGS, "y"))
     first = next(due for due in keeping.book.read.find(Due) if due.kind is DueKind.FIRST_LOOK)
     assert (first.state, first.done_visit_id) == (DueState.DONE, keeping.visit)
     keeping.book.do(SetLevel(keeping.visit, Level.NOT_OPENED))
