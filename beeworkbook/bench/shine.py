@@ -1,4 +1,4 @@
-"""The last visit shining through: the borders of its brood, or else of its stores, as smoothed dashed lines."""
+"""The last visit shining through: the borders of its brood, or else of its stores, as dashed lines."""
 
 from typing import Final
 

@@ -181,6 +181,8 @@ def test_widened_it_keeps_no_room_for_a_bar_it_does_not_need(desk: Desk, qtbot: 
     qtbot.addWidget(window)
     window.resize(1366, 700)
     box = BoxView(desk, window)
+    window.show()
+    qtbot.waitExposed(window)
     box.resize(600, box.height())
     box.resize(1090, box.height())
     widened = box.height()
