@@ -57,18 +57,18 @@ class Outlines:
         return outlines
 
     @property
-    def borders(self) -> list[CellIndices]:
+    def borders(self) -> list[list[int]]:
         """The lines along which two contents meet, each once, as places in points; not the comb's edge."""
         onward = np.arange(1, len(self.points) + 1)
         onward[self.begins[1:] - 1] = self.begins[:-1]
         start = np.flatnonzero(self.is_border)
         stop = onward[start]
         parted = (self.points[stop[:-1]] != self.points[start[1:]]).any(axis=1)
-        breaks = np.flatnonzero(parted) + 1
-        firsts = start[np.append(0, breaks)] if len(start) else start
+        begins = np.flatnonzero(np.append(len(start) > 0, parted)).tolist()
+        firsts, others = start.tolist(), stop.tolist()
         return [
-            np.append(first, others)
-            for first, others in zip(firsts.tolist(), np.split(stop, breaks), strict=False)
+            [firsts[begin], *others[begin:end]]
+            for begin, end in zip(begins, [*begins[1:], len(others)], strict=False)
         ]
 
 

@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import BinaryIO, Final
 
 from reportlab import rl_config
-from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFFormXObject, PDFName, PDFStream
+from reportlab.pdfbase.pdfdoc import PDFObject
 from reportlab.pdfgen.canvas import Canvas
 
 from beeworkbook.papers import fonts
@@ -60,15 +60,28 @@ class SheetCanvas(Canvas):  # type: ignore[misc]  # the library has no types
 
     def keep(self, name: str, box: tuple[float, float, float, float], operators: bytes, steps: int) -> None:
         """Keep a form that uses no fonts; steps is the scale it is shown at."""
-        packed = PDFDictionary({"Filter": PDFArray([PDFName("FlateDecode")])})
-        form = PDFFormXObject(*box)
-        form.Contents = PDFStream(packed, content=_packed(operators))
-        form.Matrix = PDFArray([steps, 0, 0, steps, 0, 0])
-        form.Resources = PDFDictionary({})
-        self._doc.addForm(name, form)
+        self._doc.addForm(name, _ReadyForm(_form_bytes(box, operators, steps)))
+
+
+class _ReadyForm(PDFObject):  # type: ignore[misc]  # the library has no types
+    """A form whose every byte is known."""
+
+    __RefOnly__ = 1
+
+    def __init__(self, said: bytes) -> None:
+        self._said = said
+
+    def format(self, _document: object) -> bytes:
+        """What the library puts between the object's number and its end."""
+        return self._said
 
 
 @lru_cache(maxsize=128)
-def _packed(operators: bytes) -> bytes:
-    """Forms packed; kept, as the patterns are the same on every sheet."""
-    return zlib.compress(operators)
+def _form_bytes(box: tuple[float, float, float, float], operators: bytes, steps: int) -> bytes:
+    """A form, packed; kept, as the patterns are the same on every sheet."""
+    packed = zlib.compress(operators)
+    said = (
+        f"<< /Type /XObject /Subtype /Form /BBox [ {' '.join(f'{edge:g}' for edge in box)} ]"
+        f" /Matrix [ {steps} 0 0 {steps} 0 0 ] /Resources << >> /Filter /FlateDecode /Length {len(packed)} >>"
+    )
+    return said.encode("ascii") + b"\nstream\n" + packed + b"\nendstream\n"

@@ -11,7 +11,7 @@ from typing import Final, NamedTuple
 
 import numpy as np
 
-from beeworkbook.comb.lattice import Points
+from beeworkbook.comb.lattice import CellIndices, Points
 from beeworkbook.comb.patterns import Marks, MarkShape, Pattern, Tile, box_marks, tile
 from beeworkbook.papers.page import POINTS, Ink, rgb
 
@@ -19,20 +19,6 @@ _DOT_LENGTH: Final = 0.005
 """A dash of no length is left out by some readers; this one is a dot all the same."""
 _EVEN: Final = 1e-3
 _TILED: Final = frozenset({MarkShape.FLECK, MarkShape.CROSS})
-
-
-class _Line(NamedTuple):
-    """A straight line: its direction and its distance from the origin, rounded to be found again."""
-
-    along_x: float
-    along_y: float
-    offset: float
-
-    def point(self, at: float) -> tuple[float, float]:
-        return (
-            self.along_x * at - self.along_y * self.offset,
-            self.along_y * at + self.along_x * self.offset,
-        )
 
 
 @lru_cache(maxsize=128)
@@ -98,34 +84,51 @@ def _rows(along: Points, offset: Points, start: Points, length: Points) -> Itera
     keys = np.column_stack((along, offset)).round(3)
     order = np.lexsort((start, *keys.T))
     keys, start, length = keys[order], start[order], length[order]
-    new_row = np.flatnonzero(np.append(True, (np.diff(keys, axis=0) != 0).any(axis=1)))
-    stop_row = np.append(new_row[1:], len(keys))
+    first = np.flatnonzero(np.append(True, (np.diff(keys, axis=0) != 0).any(axis=1)))
+    pieces = _pieces(first, start, length)
+    x, y = along[order[pieces.row]].T
+    away = offset[order[pieces.row]]
+    ends = [(x * at - y * away, y * at + x * away) for at in (pieces.begin, pieces.end)]
+    places = np.column_stack([each for point in ends for each in point]).tolist()
     dashed = ""
-    for first, beyond in zip(new_row.tolist(), stop_row.tolist(), strict=True):
-        x, y = along[order[first]].tolist()
-        line = _Line(x, y, float(offset[order[first]]))
-        for begin, end, dash in _pieces(start[first:beyond], length[first:beyond]):
-            if dash != dashed:
-                yield f"[{dash}] 0 d"
-                dashed = dash
-            (x0, y0), (x1, y1) = line.point(begin), line.point(end)
-            yield f"{_n(x0)} {_n(y0)} m {_n(x1)} {_n(y1)} l S"
+    for (x0, y0, x1, y1), dash in zip(places, pieces.dash, strict=True):
+        if dash != dashed:
+            yield f"[{dash}] 0 d"
+            dashed = dash
+        yield f"{_n(x0)} {_n(y0)} m {_n(x1)} {_n(y1)} l S"
     if dashed:
         yield "[] 0 d"
 
 
-def _pieces(start: Points, length: Points) -> Iterator[tuple[float, float, str]]:
-    """First, last and dash of what draws a row: one line where its marks are even, else each its own."""
-    one, last = float(length[0]), float(start[-1] + length[-1])
-    if len(start) > 1:
-        period = float(start[-1] - start[0]) / (len(start) - 1)
-        if np.ptp(length) < _EVEN and np.abs(np.diff(start) - period).max() < _EVEN:
-            gap = period - one
-            dash = f"{max(one * POINTS, 0.01):.4g} {gap * POINTS:.6g}" if gap > _EVEN else ""
-            yield float(start[0]), last, dash
-            return
-    for begin, long in zip(start.tolist(), length.tolist(), strict=True):
-        yield begin, begin + long, ""
+class _Pieces(NamedTuple):
+    """What draws the marks of all rows: where each piece begins and ends, its dash, its row's first mark."""
+
+    row: CellIndices
+    begin: Points
+    end: Points
+    dash: list[str]
+
+
+def _pieces(first: CellIndices, start: Points, length: Points) -> _Pieces:
+    """One line for a row whose marks are even, else a line for every mark. first: of each row."""
+    count = np.diff(np.append(first, len(start)))
+    last = first + count - 1
+    period = (start[last] - start[first]) / np.maximum(count - 1, 1)
+    off = np.abs(np.diff(start, append=0.0) - np.repeat(period, count))
+    off[last] = 0.0  # the next mark is of another row
+    spread = np.maximum.reduceat(length, first) - np.minimum.reduceat(length, first)
+    even = (count > 1) & (spread < _EVEN) & (np.maximum.reduceat(off, first) < _EVEN)
+    row = np.repeat(np.arange(len(first)), count)
+    drawn = ~even[row]
+    drawn[first] = True
+    row, at = row[drawn], np.flatnonzero(drawn)
+    ends = np.where(even[row], last[row], at)
+    gap = np.where(even, period - length[first], 0.0)
+    dashes = [
+        f"{max(one * POINTS, 0.01):.4g} {wide * POINTS:.6g}" if wide > _EVEN else ""
+        for one, wide in zip(length[first].tolist(), gap.tolist(), strict=True)
+    ]
+    return _Pieces(first[row], start[at], start[ends] + length[ends], [dashes[each] for each in row.tolist()])
 
 
 def _tiles(pattern: Pattern, width_mm: float, height_mm: float) -> Iterator[str]:

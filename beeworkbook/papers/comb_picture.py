@@ -72,12 +72,12 @@ def draw_comb(document: Document, place: Rect, lattice: Lattice, side: SheetSide
 @lru_cache(maxsize=256)
 def _described(outlines: Outlines, scale: float, dash: str) -> tuple[tuple[tuple[Content, str], ...], str]:
     """Every content's rings as a path, and the broken border between contents where there is a dash."""
-    corners = np.rint(outlines.points * scale).astype(np.intp).ravel().tolist()
-    begins = (2 * outlines.begins).tolist()
+    corners = [f"{x} {y}" for x, y in np.rint(outlines.points * scale).astype(np.intp).tolist()]
+    begins = outlines.begins.tolist()
     paths: dict[Content, list[str]] = {}
     for content, begin, end in zip(outlines.contents, begins[:-1], begins[1:], strict=True):
         if content is not Content.NOT_RECORDED:
-            paths.setdefault(content, []).append(_path(corners[begin:end]) + "h")
+            paths.setdefault(content, []).append(f"{_path(corners[begin:end])} h")
     border = _border(outlines, corners, dash) if dash and paths else ""
     return tuple((content, " ".join(rings)) for content, rings in paths.items()), border
 
@@ -106,21 +106,18 @@ def _region(path: str, fill: Ink | None, *, outlined: bool) -> str:
     return f"q {colour}{path} W* {paint[fill is not None, outlined]}"
 
 
-def _path(corners: Sequence[int]) -> str:
-    """From the first corner on to all others; corners are x, y, x, y ..."""
-    return ("%d %d m " + "%d %d l " * (len(corners) // 2 - 1)) % tuple(corners)
+def _path(corners: Sequence[str]) -> str:
+    """From the first corner on to all others."""
+    return f"{corners[0]} m {' l '.join(corners[1:])} l"
 
 
-def _border(outlines: Outlines, corners: Sequence[int], dash: str) -> str:
+def _border(outlines: Outlines, corners: Sequence[str], dash: str) -> str:
     """Where two contents meet, once: drawn from both sides, two dashed lines would close each other's gaps.
 
     The edge of the comb has but one side and is left to the frame.
     """
-    lines = [
-        _path([each for at in border.tolist() for each in corners[2 * at : 2 * at + 2]])
-        for border in outlines.borders
-    ]
-    return f"{_line(_BROKEN_LINE)} w [{dash}] 0 d {''.join(lines)}S" if lines else ""
+    lines = [_path([corners[at] for at in border]) for border in outlines.borders]
+    return " ".join((f"{_line(_BROKEN_LINE)} w [{dash}] 0 d", *lines, "S")) if lines else ""
 
 
 @cache

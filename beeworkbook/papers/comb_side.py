@@ -4,7 +4,7 @@ Draws and gives the places of the fields it drew. What fills the frame is in com
 above it in side_words.py.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 import numpy as np
@@ -12,7 +12,6 @@ import numpy as np
 from beeworkbook.colony.sheet_models import SheetSide
 from beeworkbook.comb.contents import CONTENTS, Content, Face, MarkKind
 from beeworkbook.comb.key_letters import installed_letters
-from beeworkbook.comb.lattice import Points
 from beeworkbook.comb.orientation import EntranceMark, entrance_mark
 from beeworkbook.papers import symbols
 from beeworkbook.papers.comb_forms import BARS, EIGHTHS, ENTRANCE_MM, SYMBOL_MM, TICKS, SidePlan
@@ -89,7 +88,7 @@ def _draw_sign(document: Document, plan: SidePlan, letter: str, tick: Rect) -> N
 
 def _fill_in(document: Document, task: SideTask) -> None:
     """Tick the boxes and draw the bars of what was noted."""
-    counts = _counts(task.side) if task.seen else np.zeros(len(CONTENTS))
+    counts = _counts(task.side) if task.seen else [0] * len(CONTENTS)
     kinds = {mark.kind for mark in task.side.marks}
     ticked = {
         "looked": task.seen,
@@ -115,10 +114,12 @@ def _fill_in(document: Document, task: SideTask) -> None:
     document.lines(lines, _LINE_MM)
 
 
-def _counts(side: SheetSide) -> Points:
+def _counts(side: SheetSide) -> Sequence[int]:
+    """How many cells of each content there are, by its code."""
     if side.cells is None:
-        return np.zeros(len(CONTENTS))
-    return np.bincount(side.cells, minlength=len(CONTENTS)).astype(np.float64)
+        return [0] * len(CONTENTS)
+    counts: list[int] = np.bincount(side.cells, minlength=len(CONTENTS)).tolist()
+    return counts
 
 
 def _draw_bars(document: Document, plan: SidePlan) -> None:
@@ -153,14 +154,14 @@ def _bar_operators(place: Rect, x_mm: float, y_mm: float) -> bytes:
     return f"0 J {HAIR_MM * POINTS:.2f} w 0 G {outline} {start} {' '.join(teeth)} S".encode("ascii")
 
 
-def bar_eighths(side: SheetSide, counts: Points | None = None) -> dict[str, float]:
+def bar_eighths(side: SheetSide, counts: Sequence[int] | None = None) -> dict[str, float]:
     """What the bars of a filled sheet show, in eighths of the side; bees as noted.
 
-    counts, if they are known already, are the cells of each content. Shapes: counts (12,).
+    counts, if they are known already, are the cells of each content, by its code.
     """
     counted = _counts(side) if counts is None else counts
-    whole = max(float(counted.sum()), 1.0)
-    shown = {name: float(counted[content]) * EIGHTHS / whole for name, content in _BAR_CONTENTS.items()}
+    whole = max(sum(counted), 1)
+    shown = {name: counted[content] * EIGHTHS / whole for name, content in _BAR_CONTENTS.items()}
     return {"bees": side.bees_eighths or 0.0, **shown}
 
 

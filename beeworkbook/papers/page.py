@@ -48,6 +48,7 @@ class Document:
         self._described: list[str] = []
         self._kept: set[str] = set()
         self._repeated: dict[Hashable, list[str]] = {}
+        self._set: dict[tuple[str, Style], tuple[float, str]] = {}
         self._pen: tuple[float, Ink] | None = None
         self._fill: Ink | None = None
 
@@ -76,14 +77,13 @@ class Document:
         self, x: float, y: float, text: str, style: Style, *, align: Align = "left", ink: Ink = BLACK
     ) -> float:
         """Set one line with its baseline at y; gives its width. x is its left, right or middle."""
-        width = fonts.width_mm(text, style)
+        found = self._set.get((text, style))
+        if found is None:  # most words stand at every comb
+            found = self._set[text, style] = fonts.width_mm(text, style), self._letters(text, style)
+        width, letters = found
         left = x - {"left": 0.0, "right": width, "middle": width / 2}[align]
         self._filled(ink)
-        parts = [f"BT {self._point(left, y)} Td"]
-        for font, piece in fonts.runs(text, style.font):
-            for name, letters in self._canvas.letters(font, piece):
-                parts.append(f"{name} {style.size:g} Tf <{letters}> Tj")
-        self._described.append(" ".join((*parts, "ET")))
+        self._described.append(f"BT {self._point(left, y)} Td {letters}ET")
         return width
 
     def line(
@@ -189,6 +189,13 @@ class Document:
         draw()
         self._repeated[key] = self._described[start:]
         self._pen = self._fill = None
+
+    def _letters(self, text: str, style: Style) -> str:
+        return "".join(
+            f"{name} {style.size:g} Tf <{letters}> Tj "
+            for font, piece in fonts.runs(text, style.font)
+            for name, letters in self._canvas.letters(font, piece)
+        )
 
     def _point(self, x: float, y: float) -> str:
         return f"{x * POINTS:.2f} {(self.height_mm - y) * POINTS:.2f}"
