@@ -12,13 +12,22 @@ from beeworkbook.colony.arrivals import VIRGIN_TO_EGGS_DAYS, arrival_plan
 from beeworkbook.colony.brood import emergence_days, queen_cell_days
 from beeworkbook.colony.dues import PlannedDue, bring_words, days_after, feed_look
 from beeworkbook.colony.feeding import AFeed, write_feed
-from beeworkbook.colony.records import DueKind, Mark
+from beeworkbook.colony.records import Arrival, Due, DueKind, Mark
 from beeworkbook.colony.seasons import Hemisphere, Season, season_of
 from beeworkbook.colony.written import cells_said
 from beeworkbook.comb.contents import CellFate, CellKind, MarkKind
 from beeworkbook.words import date_words, say
 
-__all__ = ["PlannedDue", "arrival_plan", "bring_words", "feed_look", "kinds_left", "next_look", "offers"]
+__all__ = [
+    "PlannedDue",
+    "arrival_plan",
+    "bring_words",
+    "feed_look",
+    "is_settling",
+    "kinds_left",
+    "next_look",
+    "offers",
+]
 
 SWARM_LOOK_DAYS: Final = 7
 """Source: Southport BKA "Numbers": 7 days; a cell is sealed 8 days from its egg, Davis, Bee Craft 2009."""
@@ -35,6 +44,29 @@ HEFT_DAYS: Final = 28
 CHARGED_LOOK_DAYS: Final = 3
 """Source: common practice, no source; a larva is sealed within five days (brood.queen_cell_days)."""
 _BEFORE_EMERGENCE: Final = 1
+SETTLING_DAYS: Final = 28
+"""Source: common practice, no source: a swarm, package or nucleus makes its box up in its first weeks."""
+SETTLING_LOOK_DAYS: Final = 7
+"""Source: common practice, no source: a young colony is looked at about once a week."""
+FULL_BUT: Final = 2
+"""Source: common practice, no source: a box with bees in all but its outer seams is full."""
+NEAR_DAYS: Final = 3
+"""Source: common practice, no source: a look that is due so soon after an offered one will do."""
+_SMALL: Final = frozenset({Arrival.NUCLEUS, Arrival.PACKAGE, Arrival.SWARM})
+_LOOKS: Final = frozenset({DueKind.LOOK, DueKind.FIRST_LOOK})
+
+
+def is_settling(
+    arrival: Arrival, came_on: date, day: date, *, seams: float | None = None, combs: int = 0
+) -> bool:
+    """Whether a colony that came small has yet to fill its box, so that it has no mind to swarm.
+
+    seams: of bees, None if nobody said; combs: in the box, 0 if not known.
+    Source: SETTLING_DAYS, FULL_BUT.
+    """
+    if arrival not in _SMALL or not 0 <= (day - came_on).days < SETTLING_DAYS:
+        return False
+    return seams is None or not combs or seams < combs - FULL_BUT
 
 
 def next_look(
@@ -45,11 +77,13 @@ def next_look(
     cells: Collection[CellKind] = (),
     days_since_look: int | None = None,
     virgin_since: date | None = None,
+    settling: bool = False,
 ) -> PlannedDue:
     """When to look again after a look on this day, the earliest there is a reason for, and the reason.
 
     cells: kinds of queen cell left in the hive. days_since_look: since the look before this one, for how
     long a sealed cell may have been sealed. virgin_since: a virgin emerged then and has not been seen to lay.
+    settling: it came small and has yet to fill its box (is_settling).
     Source: each reason names its own.
     """
     if virgin_since is not None:
@@ -61,13 +95,20 @@ def next_look(
         looks.append(_charged_look(day))
     if CellKind.WITH_EGG in cells:
         looks.append(_egg_cell_look(day))
-    looks.append(_season_look(day, hemisphere, clipped=clipped))  # last: on one day the cell is the reason
+    # Last: on one day the cell is the reason.
+    looks.append(_season_look(day, hemisphere, clipped=clipped, settling=settling))
     return min(looks, key=lambda due: due.day)
 
 
-def _season_look(day: date, hemisphere: Hemisphere, *, clipped: bool | None) -> PlannedDue:
+def _season_look(day: date, hemisphere: Hemisphere, *, clipped: bool | None, settling: bool) -> PlannedDue:
     """Source: SWARM_LOOK_DAYS, CLIPPED_LOOK_DAYS, BUILD_UP_LOOK_DAYS, LATE_LOOK_DAYS, HEFT_DAYS."""
     season = season_of(day, hemisphere)
+    if settling and season is not Season.WINTER:
+        return _look(
+            day,
+            SETTLING_LOOK_DAYS,
+            say("a week, they are still making up their box: food, laying, is comb being drawn?"),
+        )
     if season is Season.SWARMING and clipped:
         return _look(day, CLIPPED_LOOK_DAYS, say("ten days, swarm season, the queen is clipped"))
     if season is Season.SWARMING:
@@ -152,7 +193,7 @@ def kinds_left(answer: AnAnswer | None, marks: Iterable[Mark] = ()) -> frozenset
     return frozenset(kind for kind in left | (said - dealt_with) if kind is not None)
 
 
-def offers(
+def offers(  # noqa: PLR0913 - one argument a thing that is known of the colony
     day: date,
     *,
     hemisphere: Hemisphere,
@@ -160,10 +201,13 @@ def offers(
     cells: Collection[CellKind] = (),
     days_since_look: int | None = None,
     virgin_since: date | None = None,
+    settling: bool = False,
     feed: AFeed | None = None,
+    due: Collection[Due | PlannedDue] = (),
 ) -> tuple[PlannedDue, ...]:
     """What a visit offers to note: the next look, and a look at the feed if any was given; earliest first.
 
+    due: what is due for the colony already; an offer that this sees to is not made.
     Source: as next_look and feed_look.
     """
     look = next_look(
@@ -173,6 +217,26 @@ def offers(
         cells=cells,
         days_since_look=days_since_look,
         virgin_since=virgin_since,
+        settling=settling,
     )
     feeds = () if feed is None else (feed_look(day, write_feed(feed)),)
-    return tuple(sorted((look, *feeds), key=lambda due: due.day))
+    can_wait = not cells and virgin_since is None
+    made = (offer for offer in (look, *feeds) if not _is_seen_to(offer, day, due, can_wait=can_wait))
+    return tuple(sorted(made, key=lambda offer: offer.day))
+
+
+def _is_seen_to(offer: PlannedDue, day: date, due: Collection[Due | PlannedDue], *, can_wait: bool) -> bool:
+    """Whether something of its kind is due after this day and no later than offered, or the hive stays shut.
+
+    can_wait: no queen cell sets the day, so that a look some days later will do.
+    Source: NEAR_DAYS.
+    """
+    is_look = offer.kind in _LOOKS
+    kinds = _LOOKS if is_look else frozenset({offer.kind})
+    last = days_after(offer.until or offer.day, NEAR_DAYS if is_look and can_wait else 0)
+    stays_shut = is_look and can_wait and any(_keeps_shut(held, offer.day) for held in due)
+    return stays_shut or any(held.kind in kinds and day < held.day <= last for held in due)
+
+
+def _keeps_shut(due: Due | PlannedDue, day: date) -> bool:
+    return due.kind is DueKind.LEAVE_SHUT and due.day <= day <= (due.until or due.day)

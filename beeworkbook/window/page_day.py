@@ -161,14 +161,11 @@ class DayLeaf(QWidget):
 
     def _show_offer(self, visit: Visit | None) -> None:
         row = self._row
-        due = None
+        offers = []
         if row is not None and visit is not None and visit.next_day is None:
-            due = look_offered(row)
-        self.offered.setVisible(due is not None)
-        self.take.setVisible(due is not None and not self._desk.book.read_only)
-        if due is None or row is None:
-            return
-        offers = [held for held in (feed_look_offered(row), due) if held is not None]
+            offers = [held for held in (feed_look_offered(row), look_offered(row)) if held is not None]
+        self.offered.setVisible(bool(offers))
+        self.take.setVisible(bool(offers) and not self._desk.book.read_only)
         offers.sort(key=lambda held: held.day)
         said = (
             say("Offered: {day}, {reason}", day=date_words(held.day, "weekday"), reason=held.reason)

@@ -11,7 +11,7 @@ from beeworkbook.colony.dues import PlannedDue
 from beeworkbook.colony.figures import VisitFigures, visit_figures
 from beeworkbook.colony.from_combs import differences
 from beeworkbook.colony.hive import HiveDay
-from beeworkbook.colony.plans import kinds_left, offers
+from beeworkbook.colony.plans import is_settling, kinds_left, offers
 from beeworkbook.colony.records import (
     Colony,
     ColonyId,
@@ -130,14 +130,26 @@ def offered(book: Workbook, story: VisitStory) -> tuple[PlannedDue, ...]:
     """The next look this visit offers, and the look at its feed, each with its reason; earliest first."""
     visit = story.totals.visit
     before = last_look(book.read, visit.colony_id, visit.day)
+    due = book.read.dues(colony_id=visit.colony_id)
     return offers(
         visit.day,
         hemisphere=hemisphere_of(book),
         clipped=story.queen.clipped if story.queen else None,
         cells=kinds_left(story.answer(Question.CELLS), story.marks),
         days_since_look=(visit.day - before.day).days if before else None,
+        settling=_is_settling(book, story),
         feed=next((feed for feed in story.feeds if feed.visit_id == visit.id), None),
+        due=tuple(held for held in due if held.visit_id != visit.id),
     )
+
+
+def _is_settling(book: Workbook, story: VisitStory) -> bool:
+    visit, figures = story.totals.visit, story.figures
+    colony = book.read.get(Colony, visit.colony_id)
+    if colony is None:
+        return False
+    seams = figures.bees.seams if figures.bees is not None else None
+    return is_settling(colony.arrival, colony.came_on, visit.day, seams=seams, combs=figures.combs_in_hive)
 
 
 def season_figures(

@@ -1,13 +1,20 @@
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from beeworkbook.colony.feeding import parse_feed
-from beeworkbook.colony.plans import kinds_left, next_look, offers
+from beeworkbook.colony.plans import (
+    PlannedDue,
+    arrival_plan,
+    is_settling,
+    kinds_left,
+    next_look,
+    offers,
+)
 from beeworkbook.colony.questions import parse_answer
-from beeworkbook.colony.records import DueKind, Mark, MarkId, Question, VisitId
+from beeworkbook.colony.records import Arrival, DueKind, Mark, MarkId, Question, VisitId
 from beeworkbook.colony.seasons import Hemisphere
 from beeworkbook.comb.contents import CellFate, CellKind, MarkKind
 
@@ -108,3 +115,56 @@ def test_cells_knocked_down_are_not_left() -> None:
     assert kinds_left(answer, both) == {CellKind.CHARGED, CellKind.PLAY_CUP}
     assert kinds_left(None, [mark(CellKind.SEALED)]) == {CellKind.SEALED}
     assert kinds_left(parse_answer(Question.CELLS, "3")) == frozenset()
+
+
+CAME = date(2026, 5, 16)
+
+
+@pytest.mark.parametrize(
+    ("arrival", "days", "seams", "combs", "settling"),
+    [
+        (Arrival.SWARM, 0, None, 11, True),
+        (Arrival.PACKAGE, 27, 6.0, 11, True),
+        (Arrival.NUCLEUS, 28, 6.0, 11, False),
+        (Arrival.NUCLEUS, 14, 9.0, 11, False),
+        (Arrival.NUCLEUS, 14, 9.0, 0, True),
+        (Arrival.BOUGHT, 3, 6.0, 11, False),
+        (Arrival.SWARM, -1, None, 11, False),
+    ],
+)
+def test_a_colony_that_came_small_settles_until_it_fills_its_box(
+    arrival: Arrival, days: int, seams: float | None, combs: int, settling: bool
+) -> None:
+    day = CAME + timedelta(days=days)
+    assert is_settling(arrival, CAME, day, seams=seams, combs=combs) is settling
+
+
+def test_nobody_is_told_of_swarms_while_a_swarm_draws_its_foundation() -> None:
+    due = next_look(MAY, hemisphere=NORTH, settling=True)
+    assert "swarm season" not in due.reason
+    assert (due.day - MAY).days == 7
+    assert "queen cell" in next_look(MAY, hemisphere=NORTH, settling=True, cells=[CellKind.WITH_EGG]).reason
+    assert "heft" in next_look(date(2026, 12, 1), hemisphere=NORTH, settling=True).reason
+
+
+@pytest.mark.parametrize("arrival", [Arrival.SWARM, Arrival.PACKAGE, Arrival.NUCLEUS])
+@pytest.mark.parametrize("cast", [False, True])
+def test_on_the_day_of_an_arrival_its_plan_sees_to_everything(arrival: Arrival, cast: bool) -> None:
+    planned = arrival_plan(arrival, CAME, fed=True, cast=cast if arrival is Arrival.SWARM else None)
+    feed = parse_feed("2L 1:1")
+    assert len(offers(CAME, hemisphere=NORTH, settling=True, feed=feed)) == 2
+    assert offers(CAME, hemisphere=NORTH, settling=True, feed=feed, due=planned) == ()
+
+
+def test_an_offer_is_made_where_what_is_due_comes_too_late() -> None:
+    week = PlannedDue(DueKind.LOOK, MAY + timedelta(days=7), None, "why")
+    near = PlannedDue(DueKind.FIRST_LOOK, MAY + timedelta(days=10), None, "why")
+    late = PlannedDue(DueKind.LOOK, MAY + timedelta(days=11), None, "why")
+    over = PlannedDue(DueKind.LOOK, MAY, None, "why")
+    bring = PlannedDue(DueKind.BRING, MAY + timedelta(days=2), None, "why")
+    for due, offered in ((week, 0), (near, 0), (late, 1), (over, 1), (bring, 1)):
+        assert len(offers(MAY, hemisphere=NORTH, due=(due,))) == offered
+    assert len(offers(MAY, hemisphere=NORTH, cells=[CellKind.SEALED], due=(near,))) == 1
+    shut = PlannedDue(DueKind.LEAVE_SHUT, MAY + timedelta(days=4), MAY + timedelta(days=13), "why")
+    assert offers(MAY, hemisphere=NORTH, due=(shut,)) == ()
+    assert len(offers(MAY, hemisphere=NORTH, cells=[CellKind.CHARGED], due=(shut,))) == 1

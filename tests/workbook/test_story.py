@@ -7,10 +7,20 @@ from pathlib import Path
 
 import pytest
 
-from beeworkbook.colony.records import Colony, DueKind, EventKind, QueenId, Question, VisitId
+from beeworkbook.colony.records import (
+    Arrival,
+    Colony,
+    ColonyId,
+    DueKind,
+    EventKind,
+    QueenId,
+    Question,
+    VisitId,
+)
 from beeworkbook.colony.seasons import Hemisphere
 from beeworkbook.comb.contents import MarkKind
 from beeworkbook.workbook import story as told
+from beeworkbook.workbook.edits.arrive import ArrivalSpec, ArriveColony
 from beeworkbook.workbook.edits.events import AddEvent, QueenSpec
 from beeworkbook.workbook.edits.feed import GiveFeed, SetFeedLeft, SetHeft
 from beeworkbook.workbook.edits.line import OnLine
@@ -126,3 +136,21 @@ def test_what_is_offered_follows_the_cells_and_the_feed(book: Workbook) -> None:
     offers = told.offered(book, told.visit_story(book.read, visit_id))
     assert [due.kind for due in offers] == [DueKind.FEED_LOOK, DueKind.LOOK]
     assert offers[1].day < plain[0].day
+
+
+def test_on_the_page_of_an_arrival_nothing_is_offered_that_its_plan_has(book: Workbook) -> None:
+    spec = ArrivalSpec(
+        "Quince", Arrival.SWARM, DAY, apiary_id=book.read.apiaries()[0].id, stand_name="9", fed="2L 1:1"
+    )
+    colony_id = ColonyId(int(str(book.do(ArriveColony(spec)))))
+    visit = book.read.visits(colony_id)[0]
+    assert told.offered(book, told.visit_story(book.read, visit.id)) == ()
+    week = DAY + timedelta(days=7)
+    edit = OnLine(book.read.apiaries()[0].id, colony_id, week, (SetAnswer(NONE, Question.EGGS, "y"),))
+    later = VisitId(int(str(book.do(edit))))
+    offers = told.offered(book, told.visit_story(book.read, later))
+    assert [offer.day for offer in offers] == [week + timedelta(days=7)]
+    assert "swarm season" not in offers[0].reason
+    book.do(SetAnswer(later, Question.SEAMS, "10"))
+    full = told.offered(book, told.visit_story(book.read, later))
+    assert "swarm season" in full[0].reason
