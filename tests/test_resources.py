@@ -9,6 +9,7 @@ import pytest
 from reportlab.pdfbase.ttfonts import TTFont
 
 from beeworkbook import resources
+from beeworkbook.colony.strength import BEES_PER_DM2, OCCUPIED_BEES_PER_DM2, SEAM_SPREAD, bees_in_seams
 from beeworkbook.resources import MissingResourceError, resource, sample_folder
 
 FONTS = sorted(path.name for path in resource("fonts").glob("*.ttf"))
@@ -73,3 +74,20 @@ def test_an_installed_package_finds_the_files_inside_itself(tmp_path: Path) -> N
         (package / "_resources" / "fonts").resolve(),
         (package / "_sample").resolve(),
     ]
+
+
+def test_the_help_explains_both_ways_to_reckon_bees_with_the_figures_that_are_used() -> None:
+    told = resource("help", "help.md").read_text(encoding="utf-8")
+    side_dm2 = 6.42  # British Standard deep, as named in strength.py
+    assert f"{BEES_PER_DM2:g} bees to each square decimetre" in told
+    assert f"{bees_in_seams(1, side_dm2):,.0f} bees on both sides" in told
+    assert f"6 seams are about {bees_in_seams(6, side_dm2):,.0f}" in told
+    assert f"{OCCUPIED_BEES_PER_DM2:.0f} to a square decimetre" in told
+    assert f"may be off by {SEAM_SPREAD * 100:.0f} %" in told
+    for source in ("Simpson", "1969", "Liebefeld"):
+        assert source in told
+
+
+def test_the_help_says_that_no_tab_follows_an_answer_of_one_key() -> None:
+    told = resource("help", "help.md").read_text(encoding="utf-8")
+    assert "so press no Tab after it" in told

@@ -4,13 +4,14 @@ Enter keeps it and goes on to the next comb; the field keeps the keyboard until 
 read stays in the field with the letter underlined and the reason beside it, and nothing else is lost.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QFont, QKeyEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolicy, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QSizePolicy, QToolTip, QWidget
 
 from beeworkbook.bench.bench_side import Arrow
 from beeworkbook.bench.last_comb import beyond_last_comb
@@ -107,6 +108,7 @@ class KeyLine(SeenFace):
         self._typing_for: CombHere | None = None
         self._ended: CombHere | None = None
         self._kept = ""
+        self._drafts: dict[CombHere, str] = {}
         self.field = CombField(desk.palette)
         self.field.setAccessibleName(say("this comb in letters and eighths"))
         self.field.setToolTip(
@@ -167,13 +169,23 @@ class KeyLine(SeenFace):
         if self._typing_for is None:
             self._kept = comb.typed if comb else ""
             self.field.setPlaceholderText(comb.painted_text if comb else "")
-            self.field.setText(self._kept)
-            if self.field.hasFocus():
-                self.field.selectAll()
-            else:
-                self.field.home(False)
+            self._show_text(here)
             self._read()
         self._last.say(self._last_words())
+
+    def _show_text(self, here: CombHere | None) -> None:
+        """What is kept of the comb, or what was typed and could not be kept."""
+        draft = self._drafts.get(here) if here is not None else None
+        if draft is not None:
+            self._typing_for = here
+            if self.field.text() != draft:
+                self.field.setText(draft)
+            return
+        self.field.setText(self._kept)
+        if self.field.hasFocus():
+            self.field.selectAll()
+        else:
+            self.field.home(False)
 
     def _here(self) -> CombHere | None:
         spot = self.desk.spot
@@ -214,6 +226,7 @@ class KeyLine(SeenFace):
 
     def _typed(self) -> None:
         """Something was typed: from now on it is to be kept, wherever the keyboard is."""
+        QToolTip.hideText()  # it would lie over the words that read back what is typed
         self._read()
         if self.field.text() != self._kept:
             self._typing_for = self._here()
@@ -247,10 +260,14 @@ class KeyLine(SeenFace):
         typing_for, self._typing_for = self._typing_for, None
         # Keeping it shows the field anew, so its text is taken first.
         text, kept = self.field.text(), self._kept
-        if typing_for is None or text.strip() == kept:
+        if typing_for is None:
+            return True
+        self._drafts.pop(typing_for, None)
+        if text.strip() == kept:
             return True
         _comb, error = parse_so_far(text, installed_letters())
         if error is not None:
+            self._drafts[typing_for] = text
             self.desk.tell(error.message)
             return False
         typed = LayOutComb(NO_VISIT, typing_for.frame_id, text)
@@ -264,6 +281,7 @@ class KeyLine(SeenFace):
     def _refuse(self, refusal: RefusedError, typed_for: CombHere, text: str) -> None:
         """Say why beside the field if it still shows this comb, and wherever the keeper is now."""
         self.desk.tell(str(refusal))
+        self._drafts[typed_for] = text
         if self._here() == typed_for:
             self._typing_for = typed_for
             self.field.setText(text)
@@ -290,7 +308,14 @@ class KeyLine(SeenFace):
         if self.finish():
             self.desk.step_comb(step)
 
+    @property
+    def untaken(self) -> Mapping[CombHere, str]:
+        """What was typed and could not be kept, by comb; it stands there again whenever the keeper comes back."""
+        return self._drafts
+
     def _give_up(self) -> None:
+        if self._typing_for is not None:
+            self._drafts.pop(self._typing_for, None)
         self._typing_for = None
         self.refresh()
         self.left.emit()

@@ -18,7 +18,7 @@ from beeworkbook.colony.written import write_heft
 from beeworkbook.qt.typed_day import DayError, parse_day
 from beeworkbook.rounds.offers import TAKES, look_offered, set_day, short_day, take_offer
 from beeworkbook.rounds.row import Noted, Row
-from beeworkbook.words import NumberError, date_words, parse_number, say
+from beeworkbook.words import NumberError, date_words, number, parse_number, say
 from beeworkbook.workbook.edits.feed import GiveFeed, SetFeedLeft, SetHeft
 from beeworkbook.workbook.edits.visit import SetAnswer, SetLevel, SetNext, SetNote
 from beeworkbook.workbook.place import Edit
@@ -200,6 +200,14 @@ def _shown(noted: Noted, target: Target) -> str:
     if target is Field.NOTE:
         return visit.note
     return short_day(visit.next_day) if target is Field.NEXT and visit.next_day else ""
+
+
+def heft_total(noted: Noted) -> str:
+    """Both pulls of a heft together, where there is less room: "32 kg"; empty if stores were said."""
+    heft = noted.heft
+    if heft is None or heft.left_kg is None or heft.right_kg is None or _is_answered(noted, Question.STORES):
+        return ""
+    return say("{kg} kg", kg=number(heft.left_kg + heft.right_kg))
 
 
 def not_looked(row: Row, target: Target) -> bool:

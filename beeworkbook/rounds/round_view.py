@@ -65,8 +65,8 @@ class RoundView(QWidget):
         self._hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self._keys = QLabel(
             say(
-                "Enter: next colony    = as last time    - not looked    Ctrl+Enter: comb by comb    "
-                "blank is never a no"
+                "y, n, - not looked and = as last time move on by themselves    Enter: next colony    "
+                "Ctrl+Enter: comb by comb    blank is never a no"
             )
         )
         self._keys.setObjectName("small")

@@ -3,6 +3,7 @@
 It is told what to draw and where; it knows no book and no keys.
 """
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
@@ -21,6 +22,7 @@ from beeworkbook.rounds.field import (
     asked,
     combs_say,
     field_heading,
+    heft_total,
     last_from_combs,
     last_shown,
     not_looked,
@@ -34,9 +36,15 @@ HEAD_HEIGHT: Final = 24
 ROW_HEIGHT: Final = 52
 NOTE_HEIGHT: Final = 20
 _GAP: Final = 8
+_NAME_LEADING: Final = 15.0
 _LINE: Final = QRectF(0, 6, 0, 22)
 _SMALL: Final = QRectF(0, 28, 0, 18)
 _LEFT: Final = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+_WRAPPED: Final = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap
+_NOTES_LEFT: Final = MARGIN + STAND + 14
+_NAME_PX: Final = (17, 15, 13)
+"""A long name is written smaller, and then in two lines, before it is cut off."""
+_TYPED_IS_SHORT: Final = frozenset({Question.CELLS, Question.QUEEN, Question.TEMPER})
 _WAS_PASSED: Final = (Question.EGGS, Question.YOUNG, Question.BROOD)
 
 
@@ -49,9 +57,16 @@ class RowLook:
     refused: Mapping[Target, str] | None = None
 
 
-def row_height(row: Row, *, chosen: bool) -> int:
-    """How tall a line is: the one being worked has room for what there is to mention."""
-    return ROW_HEIGHT + (NOTE_HEIGHT if chosen and row.notes else 0)
+def row_height(row: Row, width: float, *, chosen: bool) -> int:
+    """How tall a line so many pixels wide is: the one being worked has room for all there is to mention."""
+    return ROW_HEIGHT + (_notes_height(row, width) if chosen and row.notes else 0)
+
+
+def _notes_height(row: Row, width: float) -> int:
+    metrics = QFontMetricsF(theme.sans(theme.LABEL_PX))
+    room = QRectF(0, 0, width - _NOTES_LEFT - MARGIN, 1000)
+    high = metrics.boundingRect(room, int(_WRAPPED), notes_words(row)).height()
+    return NOTE_HEIGHT + max(0, math.ceil(high - metrics.height()))
 
 
 def notes_words(row: Row) -> str:
@@ -103,7 +118,8 @@ class RowPainter:
         self._paint_fields(painter, row, look)
         painter.restore()
         if look.chosen and row.notes:
-            self._paint_notes(painter, row, QRectF(0, ROW_HEIGHT - 6, width, NOTE_HEIGHT))
+            high = rect.height() - ROW_HEIGHT
+            self._paint_notes(painter, row, QRectF(0, ROW_HEIGHT - 6, width, high))
         painter.restore()
 
     # --- within -----------------------------------------------------------------------------------
@@ -113,12 +129,19 @@ class RowPainter:
         stand = QRectF(MARGIN + 6, _LINE.top(), STAND - 10, _LINE.height())
         self._write(painter, stand, row.stand.name, theme.sans(), p.second_ink)
         room = self._columns.colony_width - _GAP
-        name = QRectF(MARGIN + STAND, _LINE.top() - 1, room, _LINE.height())
-        self._write(painter, name, row.colony.name, theme.serif(17, bold=True), p.ink)
+        self._paint_name(painter, row.colony.name, room)
         last = row.last.visit
         words = say("last, {day}", day=short_day(last.day)) if last else say("first line")
         small = QRectF(MARGIN + STAND, _SMALL.top(), room, _SMALL.height())
         self._write(painter, small, words, theme.sans(theme.LABEL_PX, italic=True), p.second_ink)
+
+    def _paint_name(self, painter: QPainter, name: str, room: float) -> None:
+        lines, font = name_lines(name, room)
+        high = _LINE.height() if len(lines) == 1 else _NAME_LEADING
+        top = _LINE.top() - 1 if len(lines) == 1 else 1.0
+        for at, line in enumerate(lines):
+            rect = QRectF(MARGIN + STAND, top + at * high, room, high)
+            self._write(painter, rect, line, font, self._p.ink)
 
     def _paint_fields(self, painter: QPainter, row: Row, look: RowLook) -> None:
         fields = asked(row, self._targets)
@@ -147,9 +170,7 @@ class RowPainter:
             self._write(painter, rect, combs_say(row.now, column.target), font, p.second_ink)
             return
         quiet = not_looked(row, column.target)
-        font = _font(column.target)
-        if QFontMetricsF(font).horizontalAdvance(text) > rect.width():
-            text = "–" if quiet else _shorter(row, column.target, text)
+        text, font = text_within(row, column.target, rect.width())
         self._write(painter, rect, text, font, p.second_ink if quiet else p.ink)
 
     def _room(self, row: Row, column: Column) -> float:
@@ -157,7 +178,7 @@ class RowPainter:
         wide = (column.target is Question.STORES and row.shut) or (
             column.target is Question.OPENED and row.passed
         )
-        return column.width * (2 if wide else 1) - _GAP / 2
+        return column.width * (2 if wide else 1) - _GAP
 
     def _paint_small(self, painter: QPainter, row: Row, column: Column) -> None:
         p = self._p
@@ -171,8 +192,8 @@ class RowPainter:
         font = theme.sans(theme.LABEL_PX, italic=last_from_combs(row, column.target))
         if column.target is Field.NOTE:
             font = theme.serif(13)
-        elif text == say("not looked") and QFontMetricsF(font).horizontalAdvance(text) > rect.width():
-            text = "–"
+        elif not _fits(text, font, rect.width()):
+            text = _shorter_last(row, column.target, text)
         self._write(painter, rect, text, font, p.second_ink)
 
     def _paint_refused(self, painter: QPainter, column: Column, text: str) -> None:
@@ -200,8 +221,10 @@ class RowPainter:
     def _paint_notes(self, painter: QPainter, row: Row, rect: QRectF) -> None:
         left = MARGIN + STAND
         paint_state(painter, QRectF(left, rect.top() + 6, 8, 8), State.SOON, QColor(self._p.soon))
-        room = QRectF(left + 14, rect.top(), rect.width() - left - 14 - MARGIN, rect.height())
-        self._write(painter, room, notes_words(row), theme.sans(theme.LABEL_PX), self._p.ink)
+        room = QRectF(_NOTES_LEFT, rect.top() + 2, rect.width() - _NOTES_LEFT - MARGIN, rect.height())
+        painter.setFont(theme.sans(theme.LABEL_PX))
+        painter.setPen(QColor(self._p.ink))
+        painter.drawText(room, int(_WRAPPED), notes_words(row))
 
     @staticmethod
     def _write(painter: QPainter, rect: QRectF, text: str, font: QFont, colour: str) -> None:
@@ -217,9 +240,46 @@ def _font(target: Target) -> QFont:
     return theme.sans(bold=target is Field.NEXT)
 
 
+def name_lines(name: str, room: float) -> tuple[tuple[str, ...], QFont]:
+    """A colony's name in a room so wide: in one line, else in two of the smallest writing."""
+    for pixels in _NAME_PX:
+        font = theme.serif(pixels, bold=True)
+        if _fits(name, font, room):
+            return (name,), font
+    words, first = name.split(), ""
+    while words and _fits(f"{first} {words[0]}".strip(), font, room):
+        first = f"{first} {words.pop(0)}".strip()
+    return ((first, " ".join(words)) if first else (name,)), font
+
+
+def text_within(row: Row, target: Target, room: float) -> tuple[str, QFont]:
+    """What stands in a field so wide: as it is written, else shorter, else in small writing too."""
+    text, font = shown(row, target), _font(target)
+    if _fits(text, font, room):
+        return text, font
+    text = "–" if not_looked(row, target) else _shorter(row, target, text)
+    if target is not Field.NOTE and not _fits(text, font, room):
+        font = theme.sans(theme.LABEL_PX, bold=target is Field.NEXT)
+    return text, font
+
+
+def _fits(text: str, font: QFont, room: float) -> bool:
+    return QFontMetricsF(font).horizontalAdvance(text) <= room
+
+
+def _shorter_last(row: Row, target: Target, text: str) -> str:
+    if text == say("not looked"):
+        return "–"
+    if target is Question.STORES:
+        return heft_total(row.last) or text
+    return text
+
+
 def _shorter(row: Row, target: Target, text: str) -> str:
-    """What was typed, where that is shorter than what is written: "1C 5B" for "1 charged 5B"."""
-    answer = row.now.answers.get(Question(target)) if target in {Question.CELLS, Question.QUEEN} else None
+    """What was typed, where that is shorter: "1C 5B" for "1 charged 5B"; of a heft its sum."""
+    if target is Question.STORES:
+        return heft_total(row.now) or text
+    answer = row.now.answers.get(Question(target)) if target in _TYPED_IS_SHORT else None
     return answer.typed if answer is not None and 0 < len(answer.typed) < len(text) else text
 
 

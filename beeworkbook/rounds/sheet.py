@@ -246,6 +246,7 @@ class RoundSheet(QAbstractScrollArea):
         self.viewport().update()
 
     def _typed(self, _text: str) -> None:
+        QToolTip.hideText()  # it would lie over the lines below while they are typed
         self.trouble.hide()
         self._place_editor()
 
@@ -326,7 +327,8 @@ class RoundSheet(QAbstractScrollArea):
         return self._columns.at(place.x() + self.horizontalScrollBar().value())
 
     def _height(self, row: Row) -> int:
-        return row_height(row, chosen=self.spot is not None and row.colony.id == self.spot.colony_id)
+        chosen = self.spot is not None and row.colony.id == self.spot.colony_id
+        return row_height(row, self.viewport().width(), chosen=chosen)
 
     def _top(self, at: int) -> int:
         above = sum(self._height(row) for row in self.rows[:at])
@@ -434,7 +436,7 @@ class RoundSheet(QAbstractScrollArea):
             heading = self._target_at(place) if place.y() <= HEAD_HEIGHT else None
             return field_question(self.rows[0], heading) if heading is not None and self.rows else ""
         if target is None:
-            return notes_words(row)
+            return "\n".join(filter(None, (row.colony.name, notes_words(row))))
         said = [field_question(row, target), shown(row, target) or combs_words(row, target)]
         if last_words(row, target):
             said.append(say("last time: {last}", last=last_words(row, target)))

@@ -404,3 +404,12 @@ def test_finishing_is_what_the_window_asks_before_it_closes(view: RoundView, key
     keys.type("y4")
     view.finish()
     assert shown(view.rows[0], Question.EGGS) == "4"
+
+
+def test_it_is_said_which_keys_move_on_by_themselves(view: RoundView, keys: Keys) -> None:
+    assert "move on by themselves" in view._keys.text()
+    for key in ("y", "n", "-", "="):
+        before = view.sheet.spot
+        assert key in view._keys.text()
+        keys.type(key)
+        assert view.sheet.spot != before

@@ -15,6 +15,9 @@ from beeworkbook.colony.records import (
     Arrival,
     Colony,
     ColonyId,
+    Event,
+    EventId,
+    EventKind,
     Level,
     Question,
     Reply,
@@ -33,8 +36,10 @@ from beeworkbook.rounds.row_painter import (
     ROW_HEIGHT,
     RowLook,
     RowPainter,
+    name_lines,
     notes_words,
     row_height,
+    text_within,
 )
 
 DAY = date(2026, 5, 16)
@@ -56,7 +61,7 @@ def _drawn(row: Row, look: RowLook, palette: Palette = LIGHT, shift: float = 0.0
     picture = QImage(WIDTH, ROW_HEIGHT + NOTE_HEIGHT, QImage.Format.Format_RGB32)
     picture.fill(QColor(palette.ground))
     painter = QPainter(picture)
-    height = row_height(row, chosen=look.chosen)
+    height = row_height(row, WIDTH, chosen=look.chosen)
     columns = lay_columns(TARGETS, WIDTH)
     RowPainter(palette, columns, TARGETS).paint_row(painter, row, QRectF(0, 0, WIDTH, height), shift, look)
     painter.end()
@@ -136,6 +141,61 @@ def test_scrolled_fields_never_run_under_the_name() -> None:
 def test_a_line_grows_only_in_hand_and_only_for_something_to_mention(qtbot: QtBot) -> None:
     del qtbot
     noted = replace(ROW, notes=(SoftNote("A super is on.", "syrup may be carried up"),))
-    assert row_height(noted, chosen=True) > row_height(noted, chosen=False) == ROW_HEIGHT
-    assert row_height(ROW, chosen=True) == ROW_HEIGHT
+    assert row_height(noted, WIDTH, chosen=True) > row_height(noted, WIDTH, chosen=False) == ROW_HEIGHT
+    assert row_height(ROW, WIDTH, chosen=True) == ROW_HEIGHT
     assert notes_words(noted) == "A super is on. Syrup may be carried up."
+
+
+@pytest.mark.usefixtures("qapp")
+def test_all_there_is_to_mention_is_written_out_in_as_many_lines_as_it_takes() -> None:
+    long = SoftNote("A super is on while the colony is fed.", "what comes of it is stores, not honey; " * 4)
+    row = replace(ROW, notes=(long, long))
+    heights = [row_height(row, width, chosen=True) for width in (2600, 1090, 600)]
+    assert heights == sorted(set(heights))
+    picture = _drawn(row, RowLook(chosen=True))
+    low = range(ROW_HEIGHT + NOTE_HEIGHT // 2, ROW_HEIGHT + NOTE_HEIGHT)
+    ground = QColor(LIGHT.selection).rgb()
+    assert any(picture.pixel(x, y) != ground for x in range(100, 1000) for y in low)
+
+
+@pytest.mark.usefixtures("qapp")
+@pytest.mark.parametrize(
+    ("name", "lines"),
+    [
+        ("Wall", ("Wall",)),
+        ("Elder by the old mill", ("Elder by the", "old mill")),
+        ("Rhabarberkuchenbaecker", ("Rhabarberkuchenbaecker",)),
+    ],
+)
+def test_a_long_name_is_written_smaller_and_in_two_lines(name: str, lines: tuple[str, ...]) -> None:
+    said, font = name_lines(name, 86)
+    assert said == lines
+    assert font.pixelSize() == (17 if name == "Wall" else 13)
+
+
+@pytest.mark.usefixtures("qapp")
+def test_what_does_not_fit_its_column_is_said_shorter_and_then_smaller() -> None:
+    heft = Event(EventId(1), ColonyId(1), DAY, EventKind.HEFT, left_kg=16.5, right_kg=15.5)
+    hefted = replace(ROW, now=Noted(VISIT, heft=heft), last=Noted(VISIT, heft=heft))
+    assert text_within(hefted, Question.STORES, 200)[0] == "16.5 + 15.5 kg"
+    assert text_within(hefted, Question.STORES, 46)[0] == "32 kg"
+    room = _noted(Question.ROOM, "super on", Reply.YES)
+    wide, tight = text_within(room, Question.ROOM, 100), text_within(room, Question.ROOM, 49)
+    assert wide[0] == tight[0] == "super on"
+    assert wide[1].pixelSize() > tight[1].pixelSize()
+    cells = _noted(Question.TEMPER, "qf", Reply.YES)
+    assert [text_within(cells, Question.TEMPER, room)[0] for room in (200, 42)] == ["quiet, following", "qf"]
+    passed = _noted(Question.EGGS, "-", Reply.NOT_LOOKED)
+    assert text_within(passed, Question.EGGS, 30)[0] == "–"
+
+
+@pytest.mark.usefixtures("qapp")
+def test_last_times_heft_is_one_sum_where_its_pulls_have_no_room() -> None:
+    heft = Event(EventId(1), ColonyId(1), DAY, EventKind.HEFT, left_kg=16.5, right_kg=15.5)
+    summed = replace(heft, left_kg=32.0, right_kg=None)
+    told = [
+        _drawn(replace(ROW, last=Noted(VISIT, heft=held)), RowLook())
+        for held in (heft, replace(heft, left_kg=10.5, right_kg=21.5), summed)
+    ]
+    assert told[0] == told[1]
+    assert told[0] != told[2]

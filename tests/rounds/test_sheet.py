@@ -3,6 +3,7 @@
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QToolTip
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.colony.records import Question
@@ -114,7 +115,7 @@ def test_a_tooltip_says_it_in_full(view: RoundView, keys: Keys) -> None:
     rect = view.sheet.field_rect(_spot(view, 0, Question.QUEEN))
     assert rect is not None
     assert view.sheet.tip_at(QPoint(rect.center().x(), 8)).startswith("Was the queen seen")
-    assert view.sheet.tip_at(QPoint(MARGIN + 60, rect.center().y())) == ""
+    assert view.sheet.tip_at(QPoint(MARGIN + 60, rect.center().y())) == "Pear Tree"
     assert view.sheet.tip_at(QPoint(4, 4000)) == ""
 
 
@@ -176,3 +177,10 @@ def test_a_long_note_is_kept_whole(view: RoundView, keys: Keys) -> None:
     visit = view.rows[0].now.visit
     assert visit is not None
     assert len(visit.note) > 1400
+
+
+def test_a_tooltip_goes_when_something_is_typed(view: RoundView, keys: Keys, qtbot: QtBot) -> None:
+    QToolTip.showText(QPoint(40, 40), "y or n", view.sheet.editor)
+    assert QToolTip.isVisible()
+    keys.type("4")
+    qtbot.waitUntil(lambda: not QToolTip.isVisible(), timeout=2000)
