@@ -26,10 +26,11 @@ def simplified(
     ends = np.cumsum(lengths)
     first, last = ends - lengths, ends - 1
     stays[first] = stays[last] = True
-    x, y = np.ascontiguousarray(points.T)
+    # A point as one complex number: half the arrays, and a turn and a stretch are one product.
+    places = np.ascontiguousarray(points, np.float64).view(np.complex128)[:, 0]
     while len(first := first[(long := last - first >= 2)]):
         last, forced = last[long], forced[long]
-        farthest, squared = _farthest(x, y, first, last)
+        farthest, squared = _farthest(places, first, last)
         split = (squared > tolerance * tolerance) | (forced > 0)
         first, last, farthest, forced = first[split], last[split], farthest[split], forced[split] - 1
         stays[farthest] = True
@@ -38,22 +39,25 @@ def simplified(
     return stays
 
 
-def _farthest(x: Points, y: Points, first: CellIndices, last: CellIndices) -> tuple[CellIndices, Points]:
+def _farthest(
+    places: npt.NDArray[np.complex128], first: CellIndices, last: CellIndices
+) -> tuple[CellIndices, Points]:
     """Of the points between each first and last the one farthest from their segment, and how far squared."""
     count = last - first - 1
     begins = np.cumsum(count) - count
-    piece = np.repeat(np.arange(len(first)), count)
-    between = np.arange(len(piece)) + np.repeat(first + 1 - begins, count)
-    x_first, y_first = x[first], y[first]
-    x_along, y_along = x[last] - x_first, y[last] - y_first
-    squared_length = x_along * x_along + y_along * y_along
-    squared_length[squared_length == 0] = 1.0  # a closed line: measured from where it closes
-    x_away, y_away = x[between] - x_first[piece], y[between] - y_first[piece]
-    share = x_away * (x_along / squared_length)[piece] + y_away * (y_along / squared_length)[piece]
-    share = share.clip(0.0, 1.0)
-    squared = (x_away - share * x_along[piece]) ** 2 + (y_away - share * y_along[piece]) ** 2
+    between = np.arange(count.sum()) + np.repeat(first + 1 - begins, count)
+    along = places[last] - places[first]
+    closed = along == 0  # measured from where it closes
+    along[closed] = 1.0
+    # Turned and stretched so that the segment lies from 0 to 1: what is beyond its ends counts from there.
+    turned = (places[between] - np.repeat(places[first], count)) * np.repeat(1 / along, count)
+    beyond = turned.real - turned.real.clip(0.0, 1.0)
+    if closed.any():
+        beyond = np.where(np.repeat(closed, count), turned.real, beyond)
+    squared = turned.imag**2 + beyond**2
     most = np.maximum.reduceat(squared, begins)
     # Many points of a zigzag are equally far: the middle one of them halves the work at every turn.
-    hits = np.flatnonzero(squared >= (most * _NEARLY)[piece])
-    number = np.bincount(piece[hits], minlength=len(first))
-    return between[hits[np.cumsum(number) - number + number // 2]], most
+    is_far = squared >= np.repeat(most * _NEARLY, count)
+    number = np.add.reduceat(is_far, begins, dtype=np.intp)
+    hits = np.flatnonzero(is_far)
+    return between[hits[np.cumsum(number) - number + number // 2]], most * (along.real**2 + along.imag**2)
