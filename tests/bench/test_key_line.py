@@ -151,6 +151,35 @@ def test_what_cannot_be_read_stays_with_its_reason_and_nothing_else_is_lost(
     assert not walk.line.grab().isNull()
 
 
+def test_what_could_not_be_read_stands_there_again_until_it_is_mended_or_given_up(
+    walk: Walk, desk: Desk, keeping: Keeping
+) -> None:
+    first = desk.spot.frame_id
+    fingers = Fingers(walk)
+    fingers.type("s9")
+    desk.go(frame_id=keeping.frame(4))
+    assert list(walk.line.untaken.values()) == ["S9"]
+    assert walk.line.field.text() != "S9"
+    desk.go(frame_id=first)
+    assert walk.line.field.text() == "S9"
+    assert "eight" in walk.line._reading.accessibleName()
+    walk.line.field.setFocus()
+    walk.line.field.clear()
+    fingers.type("s4h4")
+    fingers.enter()
+    assert not walk.line.untaken
+    desk.go(frame_id=first)
+    assert walk.line.field.text().upper() == "S4H4"
+    walk.line.field.setFocus()
+    walk.line.field.clear()
+    fingers.type("zz")
+    assert not walk.line.finish()
+    walk.line.refresh()
+    QTest.keyClick(walk.line.field, Qt.Key.Key_Escape)
+    assert not walk.line.untaken
+    assert walk.line.field.text().upper() == "S4H4"
+
+
 def test_undo_in_the_field_is_the_fields_own(walk: Walk, desk: Desk) -> None:
     before = desk.book.undo_label
     fingers = Fingers(walk)
