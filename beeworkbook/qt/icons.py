@@ -38,11 +38,13 @@ class State(StrEnum):
     OVERDUE = "overdue"
     SOON = "soon"
     SHUT = "shut"
+    OUTSIDE = "outside"
+    PASSED = "passed"
     PLAIN = "plain"
 
 
 def paint_state(painter: QPainter, rect: QRectF, state: State, colour: QColor) -> None:
-    """The sign of a state: tick, triangle, dot, square; each its own shape."""
+    """The sign of a state: tick, triangle, dot, square, ring, dash; each its own shape."""
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
@@ -57,6 +59,13 @@ def paint_state(painter: QPainter, rect: QRectF, state: State, colour: QColor) -
         painter.drawEllipse(rect.adjusted(1, 1, -1, -1))
     elif state is State.SHUT:
         painter.drawRect(rect.adjusted(1.5, 1.5, -1.5, -1.5))
+    elif state in {State.OUTSIDE, State.PASSED}:
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(_pen(colour, rect.width() / 6))
+        if state is State.OUTSIDE:
+            painter.drawEllipse(rect.adjusted(1.5, 1.5, -1.5, -1.5))
+        else:
+            painter.drawPolyline(QPolygonF(_points(rect, (0.1, 0.5), (0.9, 0.5))))
     painter.restore()
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
+from typing import Final
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -25,8 +26,11 @@ from beeworkbook.colony.records import (
     Due,
     DueKind,
     Event,
+    Feed,
     Hive,
     Housing,
+    Level,
+    Mark,
     Part,
     PartKind,
     PartStay,
@@ -38,12 +42,18 @@ from beeworkbook.qt.desk import Desk, Spot, View
 from beeworkbook.qt.icons import State, paint_hive, paint_state
 from beeworkbook.words import date_words, say, say_count
 from beeworkbook.workbook.changes import Changes
+from beeworkbook.workbook.noted import is_noted
+from beeworkbook.workbook.workbook import Workbook
 
 HEIGHT = 72
 _WIDEST = 240
 _LEAST = 132
 _EDGE = 24
-SHOWN = (Apiary, Stand, Colony, Hive, Housing, Part, PartStay, Due, Visit, Event, Answer)
+SHOWN = (Apiary, Stand, Colony, Hive, Housing, Part, PartStay, Due, Visit, Event, Answer, Feed, Mark)
+_TODAY: Final = {
+    Level.PASSED_OVER: (State.PASSED, "passed over today"),
+    Level.NOT_OPENED: (State.OUTSIDE, "not opened today"),
+}
 
 
 @dataclass(frozen=True)
@@ -58,26 +68,40 @@ class StandCard:
     words: str
 
 
-def state_of(dues: tuple[Due, ...], visits: tuple[Visit, ...], today: date) -> tuple[State, str]:
-    """The sign and the words of a colony today: looked at, overdue, shut, due soon, or nothing due."""
-    if visits and visits[-1].day == today:
-        return State.DONE, say("looked at today")
+def state_of(dues: tuple[Due, ...], looked: Level | None, today: date) -> tuple[State, str]:
+    """The sign and the words of a colony today: how it was looked at, overdue, shut, due soon, nothing due.
+
+    looked: how far the look of today went, None if nothing was noted today. What is overdue is said too.
+    """
+    open_dues = sorted((d for d in dues if d.kind is not DueKind.LEAVE_SHUT), key=lambda d: d.day)
+    over = (today - open_dues[0].day).days if open_dues else 0
+    if looked is not None:
+        state, words = _TODAY.get(looked, (State.DONE, "looked at today"))
+        if over <= 0:
+            return state, say(words)
+        over_words = say_count(over, "{n} day over", "{n} days over")
+        return State.OVERDUE, say("{looked}, {over}", looked=say(words), over=over_words)
     shut = next((d for d in dues if d.kind is DueKind.LEAVE_SHUT and d.day <= today), None)
     if shut is not None and shut.until is not None and shut.until > today:
         return State.SHUT, say("leave shut till {day}", day=date_words(shut.until, "weekday"))
-    open_dues = sorted((d for d in dues if d.kind is not DueKind.LEAVE_SHUT), key=lambda d: d.day)
     if not open_dues:
         return State.PLAIN, say("nothing due")
-    first = open_dues[0]
-    days = (first.day - today).days
-    feed = first.kind is DueKind.FEED_LOOK
-    if days < 0:
-        return State.OVERDUE, say_count(-days, "{n} day over", "{n} days over")
-    if days == 0:
+    feed = open_dues[0].kind is DueKind.FEED_LOOK
+    if over > 0:
+        return State.OVERDUE, say_count(over, "{n} day over", "{n} days over")
+    if over == 0:
         return State.SOON, say("feed look today") if feed else say("look today")
     if feed:
-        return State.PLAIN, say_count(days, "feed look in {n} day", "feed look in {n} days")
-    return State.PLAIN, say_count(days, "in {n} day", "in {n} days")
+        return State.PLAIN, say_count(-over, "feed look in {n} day", "feed look in {n} days")
+    return State.PLAIN, say_count(-over, "in {n} day", "in {n} days")
+
+
+def looked_today(book: Workbook, colony_id: ColonyId) -> Level | None:
+    """How far the look of today went; None if there was none, or only its page was opened."""
+    visit = next((visit for visit in book.read.visits(colony_id) if visit.day == book.today), None)
+    if visit is None:
+        return None
+    return visit.level if visit.level is Level.PASSED_OVER or is_noted(book.read, visit) else None
 
 
 class StandsStrip(QScrollArea):
@@ -130,7 +154,8 @@ class StandsStrip(QScrollArea):
             hive = read.hive_day(place.colony.id, day)
             kinds = tuple(part.part.kind for part in hive.stack) if hive else ()
             dues = read.dues(colony_id=place.colony.id)
-            state, words = state_of(dues, read.visits(place.colony.id), today)
+            looked = looked_today(self._desk.book, place.colony.id)
+            state, words = state_of(dues, looked, today)
             made.append(StandCard(place.colony.id, place.colony.name, place.stand.name, kinds, state, words))
         return made
 
