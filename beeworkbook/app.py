@@ -4,13 +4,13 @@ The shell is painted before the store, the charts and the papers are imported, s
 at once.
 """
 
+import builtins
 import logging
 import os
 import sys
 import traceback
 from collections.abc import Callable
 from datetime import date
-from logging.handlers import RotatingFileHandler
 from pathlib import Path
 from types import TracebackType
 from typing import Final
@@ -22,16 +22,13 @@ _LOG_BYTES: Final = 500_000
 _log = logging.getLogger(__name__)
 
 
-def run(path: Path | None, today: Callable[[], date], *, picture: Path | None = None) -> int:
-    """Open the window on a workbook (or where it was left) and stay until it is closed.
-
-    `picture` writes a picture of the window once it is painted and closes it, for the documents.
-    """
-    from PySide6.QtCore import QTimer
+def run(path: Path | None, today: Callable[[], date]) -> int:
+    """Open the window on a workbook (or where it was left) and stay until it is closed."""
     from PySide6.QtWidgets import QApplication
 
+    _import_plainly()
     from beeworkbook.qt import theme
-    from beeworkbook.qt.icons import program_icon
+    from beeworkbook.qt.first_paint import when_painted
     from beeworkbook.qt.memory import Memory
     from beeworkbook.qt.palette import DARK, LIGHT
     from beeworkbook.window.shell import Shell
@@ -40,27 +37,35 @@ def run(path: Path | None, today: Callable[[], date], *, picture: Path | None = 
     app = QApplication.instance() or QApplication(sys.argv[:1])
     assert isinstance(app, QApplication)  # noqa: S101  # there is no other kind here
     app.setApplicationName("beeworkbook")
-    app.setWindowIcon(program_icon())
     memory = Memory(settings_path())
     use_language(memory.get("language"))
     theme.load_fonts()
     theme.apply_theme(app, DARK if memory.get("dark") else LIGHT)
     shell = Shell(memory)
     sys.excepthook = _hook(shell)
-    shell.show()
 
     def furnish() -> None:
         from beeworkbook.window.opening import Opener
 
-        opener = Opener(shell, memory, today)
-        if not opener.begin(path):
+        if not Opener(shell, memory, today).begin(path, box_first=True):
             app.exit(1)
-            return
-        if picture is not None:
-            QTimer.singleShot(900, lambda: (shell.grab().save(str(picture)), shell.close()))
+        from beeworkbook.qt.icons import program_icon
 
-    QTimer.singleShot(0, furnish)
+        app.setWindowIcon(program_icon())
+
+    when_painted(shell, furnish)
+    shell.show()
     return app.exec()
+
+
+def _import_plainly() -> None:
+    """Take Qt's import hook out: it reads the source of every module for a feature nobody asks for here.
+
+    Measured: a quarter of the time to load, and all those sources kept in memory.
+    """
+    plain = getattr(builtins, "__orig_import__", None)
+    if plain is not None:
+        builtins.__import__ = plain
 
 
 def has_screen() -> bool:
@@ -73,18 +78,35 @@ def has_screen() -> bool:
     return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
 
 
+class _Log(logging.Handler):
+    """A small log in the keeper's own folder, opened when there is something to write."""
+
+    _file: logging.Handler | None = None
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Write a record; a folder that cannot be written is no reason to stop."""
+        try:
+            if self._file is None:
+                self._file = _opened(log_path())
+            self._file.emit(record)
+        except OSError:
+            self.handleError(record)
+
+
+def _opened(place: Path) -> logging.Handler:
+    from logging.handlers import RotatingFileHandler  # late: it loads sockets, and a start is measured
+
+    place.parent.mkdir(parents=True, exist_ok=True)
+    opened = RotatingFileHandler(place, maxBytes=_LOG_BYTES, backupCount=1, encoding="utf-8", delay=True)
+    opened.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+    return opened
+
+
 def start_log() -> None:
-    """Keep a small log in the keeper's own folder; a folder that cannot be written is no reason to stop."""
-    place = log_path()
-    try:
-        place.parent.mkdir(parents=True, exist_ok=True)
-        handler = RotatingFileHandler(place, maxBytes=_LOG_BYTES, backupCount=1, encoding="utf-8", delay=True)
-    except OSError:
-        return
-    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+    """Keep what is logged in the keeper's own folder."""
     root = logging.getLogger()
-    if not any(isinstance(held, RotatingFileHandler) for held in root.handlers):
-        root.addHandler(handler)
+    if not any(isinstance(held, _Log) for held in root.handlers):
+        root.addHandler(_Log())
         root.setLevel(logging.INFO)
 
 

@@ -66,7 +66,6 @@ class BenchSide(QWidget):
         self.tally: SideTally | None = None
         self._comb_label = QLabel()
         self._comb_label.setObjectName("head")
-        self._comb_label.setVisible(with_comb)
         self._faces_label = QLabel()
         self._word_label = QuietLabel(fills=False)
         self._hint = QuietLabel()
@@ -81,6 +80,7 @@ class BenchSide(QWidget):
         self._count.timeout.connect(self.count_now)
         self.canvas.side.counted.connect(self._count_soon)
         self._lay_out()
+        self._comb_label.setVisible(with_comb)  # in its place by now: alone it would be a window
         self.set_palette(palette)
 
     def _lay_out(self) -> None:

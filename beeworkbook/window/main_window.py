@@ -1,169 +1,147 @@
 """The window put together: the faces in their places, the menus, the keys. It decides nothing else.
 
-Faces that are not looked at are not made until they are; the walk (ruler, box, bench, key line) is.
+The box comes first, so that it is seen before the rest is loaded; furniture makes the rest. Faces that
+are not looked at are not made until they are.
 """
 
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import (
-    QApplication,
-    QFrame,
-    QHBoxLayout,
-    QMenu,
-    QStackedWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QApplication, QMenu, QWidget
 
-from beeworkbook.bench.bench_view import BenchView
 from beeworkbook.bench.box_view import BoxView
-from beeworkbook.bench.key_line import KeyLine
-from beeworkbook.bench.legend_keys import LegendKeys
 from beeworkbook.colony.records import Colony
 from beeworkbook.qt import theme
 from beeworkbook.qt.desk import DEPTHS, Desk, Spot, View
+from beeworkbook.qt.first_paint import when_painted
 from beeworkbook.qt.memory import Memory
 from beeworkbook.qt.palette import DARK, LIGHT
-from beeworkbook.window.actions import ACTIONS, MENUS, ActionSpec
-from beeworkbook.window.commands import Commands
-from beeworkbook.window.dialogs.told import show_sentence
-from beeworkbook.window.field_keys import FieldKeys
-from beeworkbook.window.page import PageView
+from beeworkbook.window.actions import MENUS
+from beeworkbook.window.rooms import Rooms
 from beeworkbook.window.shell import Shell
-from beeworkbook.window.stands import StandsStrip
-from beeworkbook.window.told_line import ToldLine
 from beeworkbook.words import say
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.errors import RefusedError, StoreError
 from beeworkbook.workbook.workbook import Workbook
-from beeworkbook.year.ruler import RulerView
 
 if TYPE_CHECKING:
+    from beeworkbook.bench.bench_view import BenchView
+    from beeworkbook.bench.hand_strip import HandStrip
+    from beeworkbook.bench.key_line import KeyLine
+    from beeworkbook.bench.legend_keys import LegendKeys
+    from beeworkbook.window.commands import Commands
+    from beeworkbook.window.field_keys import FieldKeys
     from beeworkbook.window.opening import Opener
+    from beeworkbook.window.page import PageView
+    from beeworkbook.window.stands import StandsStrip
+    from beeworkbook.window.told_line import ToldLine
+    from beeworkbook.year.ruler import RulerView
 
-WIDE_SCREEN: Final = 1700
-TALL_SCREEN: Final = 1100
-PAGE_WIDTH: Final = 276
-WIDE_PAGE_WIDTH: Final = 400
-RULER_HEIGHT: Final = 56
 REMEMBERED: Final = frozenset(View) - {View.FIRST}
 """The rooms in which a workbook may be opened again."""
-TALL_RULER_HEIGHT: Final = 200
+WALK: Final = frozenset({View.BOX, View.BENCH})
+"""The rooms in which the box is seen."""
 
 
 class MainWindow(QWidget):
     """All faces of one open workbook, inside the shell."""
 
-    def __init__(self, shell: Shell, book: Workbook, memory: Memory, opener: "Opener") -> None:
-        """Furnish the shell with the faces of a workbook."""
+    commands: "Commands"
+    stands: "StandsStrip"
+    ruler: "RulerView"
+    bench: "BenchView"
+    key_line: "KeyLine"
+    page: "PageView"
+    legend: "LegendKeys"
+    hand_strip: "HandStrip"
+    told_line: "ToldLine"
+    field_keys: "FieldKeys"
+    furnished = Signal()
+    """Everything is there now."""
+
+    def __init__(
+        self, shell: Shell, book: Workbook, memory: Memory, opener: "Opener", *, box_first: bool = False
+    ) -> None:
+        """Furnish the shell with the faces of a workbook.
+
+        With `box_first` a window that opens at the box is furnished with all else once the box is painted.
+        """
         super().__init__(shell)
         self.setObjectName("ground")
         self.shell = shell
         self.memory = memory
         self.opener = opener
         self.desk = Desk(book, DARK if memory.get("dark") else LIGHT, self)
-        self.commands = Commands(self)
         self.actions_by_name: dict[str, QAction] = {}
+        self.is_furnished = False
         self._faces: dict[View, QWidget] = {}
         self._copy_trouble: str | None = None
-        self._shown: View | None = None
-        self._build()
-        self._build_menus()
-        self._listen()
         self._restore_spot()
-        self._show_view(self.desk.spot)
+        self._shown: View | None = self.desk.spot.view
+        self.box = BoxView(self.desk)
+        self.rooms = Rooms(self, self.box)
+        self.rooms.fit(shell.width(), shell.height())
+        self.shell.setCentralWidget(self)
+        self.menus = {name: QMenu(say(name), self) for name in MENUS}
+        for menu in self.menus.values():
+            self.shell.menuBar().addMenu(menu)
         self._retitle()
+        if box_first and self._shown in WALK:
+            if self._shown is View.BOX:
+                self.box.take_focus()
+            when_painted(self.box.row, self.furnish)
+        else:
+            self.furnish()
 
     # --- putting together -------------------------------------------------------------------------
 
-    def _build(self) -> None:
-        self.stands = StandsStrip(self.desk)
-        self.ruler = RulerView(self.desk)
-        self.box = BoxView(self.desk)
-        self.bench = BenchView(self.desk)
-        self.key_line = KeyLine(self.desk)
-        self.box.typing_started.connect(self.key_line.begin)
-        self.bench.typing_started.connect(self.key_line.begin)
-        self.key_line.left.connect(self._key_line_left)
-        self.walk = _column(self.ruler, _rule(), self.box, _rule(), self.bench, self.key_line)
-        self.page = PageView(self.desk)
-        self.legend = LegendKeys(self.desk)
-        self.legend.content_chosen.connect(self.bench.choose_content)
-        self.bench.content_changed.connect(self.legend.show_content)
-        self.views = QStackedWidget()
-        self.views.addWidget(self.walk)
-        self.side = _column(self.page, self.legend)
-        self.side.setObjectName("board")
-        left = _column(self.stands, _rule("edge"), self.views)
-        rule = QFrame()
-        rule.setObjectName("upright")
-        rule.setFixedWidth(1)
-        whole = QHBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.setSpacing(0)
-        whole.addWidget(left, 1)
-        whole.addWidget(rule)
-        whole.addWidget(self.side)
-        self.shell.setCentralWidget(self)
-        self._fit_to_width()
+    def furnish(self) -> None:
+        """Make all parts that were not made yet, and put the keyboard where the keeper works."""
+        if self.is_furnished:
+            return
+        from beeworkbook.window.furniture import furnish
 
-    def _build_menus(self) -> None:
-        bar = self.shell.menuBar()
-        for name in MENUS:
-            menu = QMenu(say(name), self)
-            bar.addMenu(menu)
-            menu.setToolTipsVisible(True)
-            group = 0
-            for spec in (spec for spec in ACTIONS if spec.menu == name):
-                if spec.group != group:
-                    menu.addSeparator()
-                    group = spec.group
-                self._add_action(menu, spec)
-        self.told_line = ToldLine(bar)
-
-    def _add_action(self, menu: QMenu, spec: ActionSpec) -> None:
-        action = QAction(say(spec.text), self)
-        action.setShortcut(QKeySequence(spec.keys))
-        action.setToolTip(say("{tip} ({keys})", tip=say(spec.tip), keys=spec.keys))
-        action.setStatusTip(say(spec.tip))
-        action.setCheckable(spec.checkable)
-        action.setObjectName(spec.name)
-        action.triggered.connect(self.commands.handler(spec.name))
-        if spec.writes and self.desk.book.read_only:
-            action.setEnabled(False)
-        menu.addAction(action)
-        self.actions_by_name[spec.name] = action
+        self.is_furnished = True
+        furnish(self)
+        self._listen()
+        self._show_view(self.desk.spot)
+        self.focus_view()
+        if self.desk.book.warning:
+            self.tell(self.desk.book.warning)
+        self.furnished.emit()
 
     def _listen(self) -> None:
         self.desk.spot_changed.connect(self._spot_changed)
         self.desk.book_changed.connect(self._book_changed)
         self.desk.told.connect(self.tell)
         self.desk.palette_changed.connect(self._palette_changed)
-        self._field_keys = FieldKeys(self)
         self._check_dark()
         self._refresh_history()
 
     # --- what is shown ----------------------------------------------------------------------------
 
     def _show_view(self, spot: Spot) -> None:
-        walking = spot.view in {View.BOX, View.BENCH}
-        self.views.setCurrentWidget(self.walk if walking else self.face(spot.view))
-        self.legend.setVisible(walking)
-        self.side.setVisible(spot.view not in {View.FIRST, View.PAPERS})
-        self.stands.setVisible(spot.view is not View.FIRST)
+        self.rooms.views.setCurrentWidget(self.face(spot.view))
+        self.legend.setVisible(spot.view in WALK)
+        self.hand_strip.setVisible(spot.view in WALK)
+        self.rooms.side.setVisible(spot.view not in {View.FIRST, View.PAPERS})
+        self.rooms.stands.setVisible(spot.view is not View.FIRST)
 
     def face(self, view: View) -> QWidget:
         """The face of a view, made the first time it is asked for."""
-        if view in {View.BOX, View.BENCH}:
-            return self.walk
+        if view in WALK:
+            return self.rooms.walk
         if view not in self._faces:
             made = FACES[view](self)
             self._faces[view] = made
-            self.views.addWidget(made)
+            self.rooms.views.addWidget(made)
         return self._faces[view]
+
+    def face_if_made(self, view: View) -> QWidget | None:
+        """The face of a view if somebody looked at it already."""
+        return self._faces.get(view)
 
     def go_to(self, view: View) -> None:
         """Show a view and put the keyboard on it."""
@@ -195,17 +173,23 @@ class MainWindow(QWidget):
         try:
             act()
         except (StoreError, RefusedError, OSError) as error:
+            from beeworkbook.window.dialogs.told import show_sentence
+
             show_sentence(self.shell, say("That was not done"), str(error))
             return False
         return True
 
-    def put_away(self) -> None:
-        """Keep what is still being typed, remember where the keeper was, and close the workbook."""
-        self.key_line.finish()
-        for face in (self.page, *self._faces.values()):
-            finish = getattr(face, "finish", None)
+    def keep_what_is_typed(self) -> None:
+        """Finish every field in hand, as before the workbook is put away."""
+        parts = (self.key_line, self.page, *self._faces.values()) if self.is_furnished else ()
+        for part in parts:
+            finish = getattr(part, "finish", None)
             if finish is not None:
                 finish()
+
+    def put_away(self) -> None:
+        """Keep what is still being typed, remember where the keeper was, and close the workbook."""
+        self.keep_what_is_typed()
         self._remember_spot()
         self.desk.close()
         # Nothing may be painted or shown anew once the book is closed.
@@ -214,7 +198,8 @@ class MainWindow(QWidget):
 
     # --- answers to signals -----------------------------------------------------------------------
 
-    def _key_line_left(self) -> None:
+    def key_line_left(self) -> None:
+        """Give the keyboard back to the combs."""
         (self.bench if self.desk.spot.view is View.BENCH else self.box).take_focus()
 
     def _spot_changed(self, spot: Spot) -> None:
@@ -314,12 +299,8 @@ class MainWindow(QWidget):
 
     def resizeEvent(self, event: object) -> None:
         """Large screens get a wider page and a taller ruler."""
-        self._fit_to_width()
+        self.rooms.fit(self.width(), self.height())
         super().resizeEvent(event)  # type: ignore[arg-type]
-
-    def _fit_to_width(self) -> None:
-        self.side.setFixedWidth(WIDE_PAGE_WIDTH if self.width() >= WIDE_SCREEN else PAGE_WIDTH)
-        self.ruler.setFixedHeight(TALL_RULER_HEIGHT if self.height() >= TALL_SCREEN else RULER_HEIGHT)
 
 
 def _first(window: MainWindow) -> QWidget:
@@ -366,21 +347,3 @@ FACES: Final[dict[View, Callable[[MainWindow], QWidget]]] = {
     View.DAYS: _days,
     View.PAPERS: _papers,
 }
-
-
-def _column(*widgets: QWidget) -> QWidget:
-    held = QWidget()
-    held.setObjectName("ground")
-    column = QVBoxLayout(held)
-    column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(0)
-    for widget in widgets:
-        stretch = 1 if isinstance(widget, (BenchView, PageView, QStackedWidget)) else 0
-        column.addWidget(widget, stretch)
-    return held
-
-
-def _rule(name: str = "rule") -> QFrame:
-    made = QFrame()
-    made.setObjectName(name)
-    return made

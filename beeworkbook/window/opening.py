@@ -1,26 +1,24 @@
 """Opening, making, restoring workbooks, and what is said when one cannot be opened."""
 
-import hashlib
 import logging
 from collections.abc import Callable
 from datetime import date
 from pathlib import Path
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject
-from PySide6.QtNetwork import QLocalServer, QLocalSocket
 from PySide6.QtWidgets import QWidget
 
 from beeworkbook.places import user_data_folder
 from beeworkbook.qt.memory import Memory
-from beeworkbook.resources import sample_folder
-from beeworkbook.window.dialogs.told import show_sentence
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.shell import Shell
 from beeworkbook.words import say
 from beeworkbook.workbook.errors import AlreadyOpenError, RefusedError, StoreError
-from beeworkbook.workbook.exchange import import_book
 from beeworkbook.workbook.workbook import Workbook, restore_copy
+
+if TYPE_CHECKING:
+    from PySide6.QtNetwork import QLocalServer
 
 SAMPLE_NAME: Final = "Sample apiary.beebook"
 SAMPLE_FILE: Final = "sample.json"
@@ -43,8 +41,18 @@ class Opener(QObject):
 
     # --- ways to begin ----------------------------------------------------------------------------
 
-    def begin(self, path: Path | None) -> bool:
-        """Open what was asked for, else the last workbook, else the sample; whether one is open."""
+    def begin(self, path: Path | None, *, box_first: bool = False) -> bool:
+        """Open what was asked for, else the last workbook, else the sample; whether one is open.
+
+        With `box_first` what is round the box is made once the box is seen.
+        """
+        self._box_first = box_first
+        try:
+            return self._begin(path)
+        finally:
+            self._box_first = False
+
+    def _begin(self, path: Path | None) -> bool:
         if path is not None:
             return self.open(path)
         last = self._memory.get("last_workbook")
@@ -60,6 +68,8 @@ class Opener(QObject):
         try:
             if self.window is not None and path.resolve() == self.window.desk.book.path.resolve():
                 return True
+            if not self._may_leave():
+                return False
             read_only = not _writable(path)
             book = Workbook.open(
                 path, today=self._today, copies=copies_folder(), reach=server_name(path), read_only=read_only
@@ -78,6 +88,8 @@ class Opener(QObject):
 
     def create(self, path: Path, title: str) -> bool:
         """Make an empty workbook and open it."""
+        if not self._may_leave():
+            return False
         try:
             book = Workbook.create(
                 path, title, today=self._today, copies=copies_folder(), reach=server_name(path)
@@ -101,7 +113,7 @@ class Opener(QObject):
 
     def restore(self, copy: Any) -> None:
         """Put a kept copy in the place of the workbook and open it."""
-        if self.window is None:
+        if self.window is None or not self._may_leave():
             return
         book = self.window.desk.book
         path = book.path
@@ -115,16 +127,17 @@ class Opener(QObject):
     # --- within -----------------------------------------------------------------------------------
 
     _brought_forward = False
+    _box_first = False
 
     def furnish(self, book: Workbook) -> None:
         """Put the faces of an open workbook in the place of the ones before."""
         self.put_away()
-        self.window = MainWindow(self._shell, book, self._memory, self)
+        self.window = MainWindow(self._shell, book, self._memory, self, box_first=self._box_first)
         self._memory.put("last_workbook", str(book.path))
-        self._listen(book.path)
-        self.window.focus_view()
-        if book.warning:
-            self.window.tell(book.warning)
+        if self.window.is_furnished:
+            self._listen(book.path)
+        else:
+            self.window.furnished.connect(lambda: self._listen(book.path))
 
     def put_away(self) -> None:
         """Close the workbook that lies open, if there is one, and listen no more."""
@@ -138,11 +151,23 @@ class Opener(QObject):
             window.deleteLater()
 
     def _close(self) -> bool:
+        if not self._may_leave():
+            return False
         self.put_away()
         return True
 
+    def _may_leave(self) -> bool:
+        """Whether the workbook that lies open may be put away; what could not be kept is told first."""
+        if self.window is None:
+            return True
+        from beeworkbook.window.leaving import may_leave
+
+        return may_leave(self.window)
+
     def _listen(self, path: Path) -> None:
         """Wait for a second start on the same file, to come forward then."""
+        from PySide6.QtNetwork import QLocalServer  # late: the window is seen before anyone can ask
+
         server = QLocalServer(self)
         name = server_name(path)
         if not server.listen(name):
@@ -163,6 +188,8 @@ class Opener(QObject):
 
     def _say(self, title: str, sentence: str) -> None:
         parent: QWidget | None = self._shell if self._shell.isVisible() else None
+        from beeworkbook.window.dialogs.told import show_sentence
+
         show_sentence(parent, title, sentence)
 
 
@@ -173,17 +200,24 @@ def copies_folder() -> Path:
 
 def make_sample(path: Path) -> None:
     """Copy the sample apiary to `path`, titled as a sample."""
+    from beeworkbook.resources import sample_folder
+    from beeworkbook.workbook.exchange import import_book  # late: only the first start needs it
+
     path.parent.mkdir(parents=True, exist_ok=True)
     import_book(sample_folder() / SAMPLE_FILE, path)
 
 
 def server_name(path: Path) -> str:
     """The name under which the window of a workbook can be reached."""
+    import hashlib
+
     return "beeworkbook-" + hashlib.sha256(str(path.resolve()).encode()).hexdigest()[:16]
 
 
 def bring_forward(path: Path) -> bool:
     """Ask the window that has this workbook open to come forward; whether it answered."""
+    from PySide6.QtNetwork import QLocalSocket
+
     socket = QLocalSocket()
     socket.connectToServer(server_name(path))
     answered = socket.waitForConnected(_WAIT_MS)

@@ -1,6 +1,7 @@
 """The bare window, painted before anything heavy is loaded, so that a start is felt at once."""
 
 from collections.abc import Callable
+from typing import Final
 
 from PySide6.QtCore import QByteArray, QSize, Qt
 from PySide6.QtGui import QCloseEvent, QGuiApplication
@@ -11,6 +12,8 @@ from beeworkbook.words import say
 
 LEAST = QSize(1024, 600)
 USUAL = QSize(1366, 740)
+STANDS_HEIGHT: Final = 72
+"""The room of the stands above all else. It is kept free until they are there."""
 
 
 class Shell(QMainWindow):

@@ -46,7 +46,7 @@ def test_each_room_has_its_key_and_takes_the_keyboard(window: MainWindow, key: Q
     press(key, CTRL)
     view = ROOMS[key]
     assert window.desk.spot.view is view
-    shown = window.views.currentWidget()
+    shown = window.rooms.views.currentWidget()
     assert shown is window.face(view)
     focus = QApplication.focusWidget()
     assert focus is not None
@@ -221,11 +221,11 @@ def test_what_is_being_typed_is_kept_when_the_window_closes(opener: Opener, orch
 
 
 def test_a_large_screen_gets_a_wider_page_and_a_taller_ruler(window: MainWindow, shell: Shell) -> None:
-    narrow, low = window.side.width(), window.ruler.height()
+    narrow, low = window.rooms.side.width(), window.rooms.ruler.height()
     shell.resize(2560, 1380)
     QApplication.processEvents()
-    assert window.side.width() > narrow
-    assert window.ruler.height() > low
+    assert window.rooms.side.width() > narrow
+    assert window.rooms.ruler.height() > low
 
 
 @pytest.mark.parametrize("size", [(1280, 680), (1366, 705), (2560, 1380)])
@@ -266,7 +266,7 @@ def test_a_workbook_without_a_colony_offers_two_ways_to_begin(opener: Opener, tm
     window = opener.window
     assert window is not None
     assert window.desk.spot.view is View.FIRST
-    assert isinstance(window.views.currentWidget(), FirstStart)
+    assert isinstance(window.rooms.views.currentWidget(), FirstStart)
     window.desk.do(AddApiary("Home"))
     assert window.desk.spot.view is View.FIRST
     window.desk.do(ArriveColony(ArrivalSpec("Reed", Arrival.SWARM, DAY, window.desk.spot.apiary_id)))

@@ -1,0 +1,83 @@
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from beeworkbook.qt.desk import View
+from beeworkbook.qt.memory import Memory
+from beeworkbook.window.actions import ACTIONS
+from beeworkbook.window.main_window import MainWindow
+from beeworkbook.window.opening import Opener
+from beeworkbook.window.shell import Shell
+from tests.rounds.orchard import DAY
+
+
+def reopened_at(view: View, shell: Shell, memory: Memory, orchard: Path) -> MainWindow:
+    """The window of a start on a workbook that was left in this view."""
+    memory.put("spots", {str(orchard.resolve()): {"view": view.value}})
+    memory.put("last_workbook", str(orchard))
+    opener = Opener(shell, memory, lambda: DAY)
+    assert opener.begin(None, box_first=True)
+    assert opener.window is not None
+    return opener.window
+
+
+@pytest.mark.parametrize("view", [View.BOX, View.BENCH])
+def test_the_box_is_seen_first_and_stays_where_it_is(
+    view: View, qtbot: QtBot, shell: Shell, memory: Memory, orchard: Path
+) -> None:
+    window = reopened_at(view, shell, memory, orchard)
+    assert not window.is_furnished
+    with qtbot.waitSignal(window.furnished):
+        QApplication.processEvents()
+        place = window.box.mapTo(shell, window.box.rect().topLeft()), window.box.size()
+        assert window.box.isVisible()
+        assert window.box.row.combs
+    assert window.desk.spot.view is view
+    QApplication.processEvents()
+    assert (window.box.mapTo(shell, window.box.rect().topLeft()), window.box.size()) == place
+    assert window.bench.isVisible()
+    assert window.page.isVisible()
+    assert window.stands.isVisible()
+    assert window.ruler.isVisible()
+
+
+def test_where_the_box_is_not_seen_all_is_there_at_once(shell: Shell, memory: Memory, orchard: Path) -> None:
+    window = reopened_at(View.ROUND, shell, memory, orchard)
+    assert window.is_furnished
+    QApplication.processEvents()
+    assert window.face(View.ROUND).isVisible()
+
+
+def test_every_action_stands_in_its_menu(window: MainWindow) -> None:
+    for spec in ACTIONS:
+        action = window.actions_by_name[spec.name]
+        assert action in window.menus[spec.menu].actions()
+        assert spec.keys in action.toolTip()
+
+
+def test_a_window_closed_before_it_is_furnished_keeps_where_the_keeper_was(
+    shell: Shell, memory: Memory, orchard: Path
+) -> None:
+    window = reopened_at(View.BOX, shell, memory, orchard)
+    assert not window.is_furnished
+    shell.close()
+    assert memory.get("spots")[str(orchard.resolve())]["view"] == "box"
+    QApplication.processEvents()
+    assert not window.is_furnished
+
+
+def test_typing_goes_from_the_box_to_the_key_line(
+    qtbot: QtBot, shell: Shell, memory: Memory, orchard: Path
+) -> None:
+    window = reopened_at(View.BOX, shell, memory, orchard)
+    with qtbot.waitSignal(window.furnished):
+        QApplication.processEvents()
+    qtbot.waitUntil(lambda: QApplication.focusWidget() is window.box.row)
+    QTest.keyClick(window.box.row, Qt.Key.Key_E)
+    focus = QApplication.focusWidget()
+    assert focus is not None
+    assert window.key_line.isAncestorOf(focus)
