@@ -1,6 +1,7 @@
 """Something happened to a colony: a dated line, new or changed. Only the fields it needs are shown."""
 
 from dataclasses import replace
+from datetime import date
 from typing import Final
 
 from PySide6.QtWidgets import QWidget
@@ -30,6 +31,8 @@ OFFERED: Final = (
     EventKind.SOLD,
     EventKind.NOTE,
 )
+SUPERSEDED: Final = "superseded"
+"""A worded choice for two lines of one day: the old queen gone, and the young one come in her place."""
 _OF_A_QUEEN: Final = frozenset({EventKind.QUEEN_CAME, EventKind.QUEEN_MARKED})
 _WITH_ANOTHER: Final = frozenset({EventKind.UNITED, EventKind.SPLIT})
 
@@ -53,8 +56,13 @@ class EventForm(Form):
 
     @property
     def chosen(self) -> EventKind:
-        """What happened."""
-        return EventKind(str(self.kind.value))
+        """What happened; of a queen superseded, that the young one came."""
+        return EventKind.QUEEN_CAME if self.is_superseded else EventKind(str(self.kind.value))
+
+    @property
+    def is_superseded(self) -> bool:
+        """Whether a young queen took the place of the old one."""
+        return self.kind.value == SUPERSEDED
 
     def ask_and_keep(self) -> bool:
         """Show the form; when it is agreed to the line is kept. A refusal stays in the form."""
@@ -67,6 +75,8 @@ class EventForm(Form):
         day, kind = self.day.day, self.chosen
         if kind is EventKind.HEFT:
             return SetHeft(self._colony.id, day, self.left.number, self.right.number)
+        if self.is_superseded:
+            return self._superseding(day)
         present = queen_of(self._desk, self._colony.id) if kind is EventKind.QUEEN_MARKED else None
         return AddEvent(
             self._colony.id,
@@ -86,6 +96,9 @@ class EventForm(Form):
         if event is not None and event.kind not in kinds:
             kinds.append(event.kind)
         options: list[tuple[str, object]] = [(event_words(kind), kind) for kind in kinds]
+        if event is None:
+            words = say("superseded: a young queen in the old one’s place")
+            options.insert(kinds.index(EventKind.QUEEN_GONE) + 1, (words, SUPERSEDED))
         self.kind = self.add(Choice(say("What"), options, event.kind if event else None))
         self.day = self.add(DayLine(say("Day"), event.day if event else desk.spot.day, desk.today))
         self.text = self.add(TextLine(say("In words"), event.text if event else ""))
@@ -147,6 +160,20 @@ class EventForm(Form):
             present.clipped if clipped is None else clipped,
             present.note,
         )
+
+    def _superseding(self, day: date) -> Edit:
+        """The old queen gone and the young one come, as one step; what was said in words stands with her."""
+        old = queen_of(self._desk, self._colony.id)
+        gone = AddEvent(
+            self._colony.id,
+            day,
+            EventKind.QUEEN_GONE,
+            say("superseded"),
+            queen_id=old.id if old is not None else None,
+        )
+        told = ", ".join(filter(None, (say("by supersedure"), self.text.text)))
+        came = AddEvent(self._colony.id, day, EventKind.QUEEN_CAME, told, queen=self._spec())
+        return Together((gone, came), say("{colony}: queen superseded", colony=self._colony.name))
 
     def _changing(self, event: Event) -> Edit:
         kind = self.chosen

@@ -1,7 +1,9 @@
 """What happened to a colony: every dated line of it, the latest first, to be changed or taken out."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from datetime import date
+from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence
@@ -17,7 +19,8 @@ from PySide6.QtWidgets import (
 )
 
 from beeworkbook.colony.feeding import write_feed, write_left
-from beeworkbook.colony.records import Colony, Event, Feed
+from beeworkbook.colony.hive import overlap
+from beeworkbook.colony.records import Colony, Event, Feed, Housing, Part, PartKind, PartStay, Queen
 from beeworkbook.colony.timeline import event_text
 from beeworkbook.qt.desk import Desk
 from beeworkbook.window.dialogs.event_form import EventForm
@@ -25,6 +28,7 @@ from beeworkbook.window.dialogs.feed_form import FeedForm
 from beeworkbook.words import date_words, say
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.edits.events import RemoveEvent
+from beeworkbook.workbook.edits.hive import part_words
 from beeworkbook.workbook.edits.place import RemoveRecord
 
 
@@ -34,15 +38,52 @@ class Happened:
 
     day: date
     words: str
-    record: Event | Feed
+    record: Event | Feed | Part
+
+
+_SHOWN_PARTS: Final = frozenset({PartKind.SUPER, PartKind.EXCLUDER})
 
 
 def happened_to(desk: Desk, colony: Colony) -> tuple[Happened, ...]:
     """All dated lines of a colony, the latest first."""
     read = desk.book.read
-    lines = [Happened(event.day, event_text(event), event) for event in read.events(colony.id)]
+    lines = [Happened(event.day, _event_words(desk, event), event) for event in read.events(colony.id)]
     lines += [Happened(feed.day, _feed_words(feed), feed) for feed in read.feeds(colony.id)]
+    lines += _parts_put_on(desk, colony)
     return tuple(sorted(lines, key=lambda line: (line.day, line.record.id), reverse=True))
+
+
+def _event_words(desk: Desk, event: Event) -> str:
+    queen = desk.book.read.get(Queen, event.queen_id) if event.queen_id else None
+    return event_text(event, queen)
+
+
+def _parts_put_on(desk: Desk, colony: Colony) -> list[Happened]:
+    """Supers and excluders put on and taken off while the colony lived there; the Stack changes them."""
+    read = desk.book.read
+    lines = []
+    for home in read.find(Housing, colony_id=colony.id):
+        for stay in _joined(read.find(PartStay, hive_id=home.hive_id)):
+            part = read.get(Part, stay.part_id)
+            if part is None or part.kind not in _SHOWN_PARTS or not overlap(stay, home):
+                continue
+            words = part_words(part.kind)
+            if home.since <= stay.since:
+                lines.append(Happened(stay.since, say("{part} put on", part=words), part))
+            if stay.until is not None and (home.until is None or stay.until <= home.until):
+                lines.append(Happened(stay.until, say("{part} taken off", part=words), part))
+    return lines
+
+
+def _joined(stays: Iterable[PartStay]) -> list[PartStay]:
+    """Stays without those that a change of level cut in two: the part stood there all the time."""
+    made: list[PartStay] = []
+    for stay in sorted(stays, key=lambda stay: (stay.part_id, stay.since)):
+        if made and (made[-1].part_id, made[-1].until) == (stay.part_id, stay.since):
+            made[-1] = replace(made[-1], until=stay.until)
+        else:
+            made.append(stay)
+    return made
 
 
 def _feed_words(feed: Feed) -> str:
@@ -51,6 +92,9 @@ def _feed_words(feed: Feed) -> str:
         return words
     left = say("{left} left on {day}", left=write_left(feed), day=date_words(feed.left_day, "day"))
     return say("{fed}, {left}", fed=words, left=left)
+
+
+_TOLD: Final = (Event, Feed, PartStay, Queen)
 
 
 class HappenedDialog(QDialog):
@@ -117,8 +161,8 @@ class HappenedDialog(QDialog):
             button.setEnabled(bool(self._lines) and not self._desk.book.read_only)
 
     @property
-    def chosen(self) -> Event | Feed | None:
-        """The line in hand."""
+    def chosen(self) -> Event | Feed | Part | None:
+        """The line in hand; of a super or an excluder, the part."""
         at = self.list.currentRow()
         return self._lines[at].record if 0 <= at < len(self._lines) else None
 
@@ -129,7 +173,9 @@ class HappenedDialog(QDialog):
         record = self.chosen
         if record is None or self._desk.book.read_only:
             return
-        if isinstance(record, Feed):
+        if isinstance(record, Part):
+            self._lead_to_the_stack()
+        elif isinstance(record, Feed):
             FeedForm(self, self._desk, self._colony, record).ask_and_keep()
         else:
             EventForm(self, self._desk, self._colony, record).ask_and_keep()
@@ -139,8 +185,14 @@ class HappenedDialog(QDialog):
         record = self.chosen
         if record is None or self._desk.book.read_only:
             return
+        if isinstance(record, Part):
+            self._lead_to_the_stack()
+            return
         edit = RemoveRecord(Feed, record.id) if isinstance(record, Feed) else RemoveEvent(record.id)
         self._desk.do(edit, source=self)
+
+    def _lead_to_the_stack(self) -> None:
+        self._desk.tell(say("What stands on the hive is put on and taken off in the Stack."))
 
     def add_event(self) -> None:
         """Note something new."""
@@ -168,5 +220,5 @@ class HappenedDialog(QDialog):
             super().keyPressEvent(event)
 
     def _changed(self, changes: Changes) -> None:
-        if changes.everything or changes.touches(Event) or changes.touches(Feed):
+        if changes.everything or any(changes.touches(kind) for kind in _TOLD):
             self.refill()
