@@ -172,7 +172,7 @@ def _draw_colony(document: Document, row: RoundSheetRow, top: float, grid: _Grid
     document.text(x, low, shortened(row.colony_name, TITLE, room), TITLE)
     lines = [(row.hive, SMALL, document.second), (row.due, SMALL_BOLD, _due_ink(document))]
     if row.last is not None:
-        lines.append((say("last time {day}", day=date_words(row.last.day)), SMALL, document.second))
+        lines.append((say("last time {day}", day=date_words(row.last.day, "short")), SMALL, document.second))
     low += 0.4
     for text, style, ink in lines:
         if text:
