@@ -5,6 +5,7 @@ at once.
 """
 
 import builtins
+import gc
 import logging
 import os
 import sys
@@ -19,11 +20,15 @@ from beeworkbook.places import log_path, settings_path
 from beeworkbook.words import load_catalogue, say, use_catalogue
 
 _LOG_BYTES: Final = 500_000
+_SETTLED_MS: Final = 600
+"""After a start: by then all is painted, and a short pause is not felt."""
 _log = logging.getLogger(__name__)
 
 
 def run(path: Path | None, today: Callable[[], date]) -> int:
     """Open the window on a workbook (or where it was left) and stay until it is closed."""
+    gc.disable()  # nothing is thrown away while everything is being made
+    from PySide6.QtCore import QTimer
     from PySide6.QtWidgets import QApplication
 
     _import_plainly()
@@ -49,9 +54,16 @@ def run(path: Path | None, today: Callable[[], date]) -> int:
 
         if not Opener(shell, memory, today).begin(path, box_first=True):
             app.exit(1)
+        QTimer.singleShot(_SETTLED_MS, shell, settle)
+
+    def settle() -> None:
         from beeworkbook.qt.icons import program_icon
 
         app.setWindowIcon(program_icon())
+        # What a start has made stays till the end: it need not be looked through again and again.
+        gc.collect()
+        gc.freeze()
+        gc.enable()
 
     when_painted(shell, furnish)
     shell.show()

@@ -5,7 +5,6 @@ appears under its name only when it is finished.
 """
 
 import errno
-import hashlib
 import os
 import re
 import shutil
@@ -14,6 +13,7 @@ from contextlib import closing
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+from functools import cached_property
 from pathlib import Path
 from typing import Final
 
@@ -63,9 +63,15 @@ class CopyShelf:
 
     def __init__(self, folder: Path, path: Path) -> None:
         self.path = path.resolve()
-        # Two workbooks may have one name; the place tells them apart.
+        self._within = folder
+
+    @cached_property
+    def folder(self) -> Path:
+        """Where they lie. Two workbooks may have one name; the place tells them apart."""
+        import hashlib  # late: a start makes no copy
+
         key = hashlib.sha256(str(self.path).encode("utf-8", "surrogateescape")).hexdigest()[:8]
-        self.folder = folder / f"{self.path.stem}-{key}"
+        return self._within / f"{self.path.stem}-{key}"
 
     def copies(self) -> tuple[Copy, ...]:
         """All copies, the newest day first, then those before a change of form and before restoring."""

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
+from zlib import adler32, crc32
 
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QWidget
@@ -209,9 +210,8 @@ def make_sample(path: Path) -> None:
 
 def server_name(path: Path) -> str:
     """The name under which the window of a workbook can be reached."""
-    import hashlib
-
-    return "beeworkbook-" + hashlib.sha256(str(path.resolve()).encode()).hexdigest()[:16]
+    place = str(path.resolve()).encode("utf-8", "surrogateescape")
+    return f"beeworkbook-{crc32(place):08x}{adler32(place):08x}"
 
 
 def bring_forward(path: Path) -> bool:
