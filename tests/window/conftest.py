@@ -3,13 +3,14 @@
 What a dialog asks is answered by keys too: `answer` waits for the next dialog and hands it to a test.
 """
 
+import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QObject, Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.qt import theme
@@ -21,6 +22,8 @@ from beeworkbook.window.shell import Shell
 from tests.rounds.orchard import DAY, make_orchard
 
 LOOK_MS = 15
+MOST_SECONDS = 5.0
+"""How long to wait for the keyboard to come back; a slow machine may need it, a fast one does not."""
 NO_MODIFIER = Qt.KeyboardModifier.NoModifier
 
 
@@ -43,7 +46,7 @@ class Answerer(QObject):
 
     def _look(self) -> None:
         dialog = QApplication.activeModalWidget()
-        if dialog is None or not dialog.isVisible() or not self._waiting:
+        if dialog is None or not dialog.isActiveWindow() or not self._waiting:
             return
         self._timer.stop()
         self.seen.append(dialog.windowTitle())
@@ -53,8 +56,18 @@ class Answerer(QObject):
             self.wrong.append(error)
         if self._waiting:
             self._timer.start()
-        elif dialog.isVisible() and QApplication.activeModalWidget() is dialog:
-            dialog.close()
+        elif isinstance(dialog, QDialog) and dialog.isVisible():
+            dialog.done(0)
+
+    @property
+    def is_waiting(self) -> bool:
+        """Whether a dialog is awaited that has not come yet."""
+        return bool(self._waiting)
+
+    def forget(self) -> None:
+        """Await no more dialogs."""
+        self._waiting.clear()
+        self._timer.stop()
 
     def finish(self) -> None:
         """Every dialog that was awaited came, and nothing went wrong in answering it."""
@@ -91,7 +104,7 @@ def shell(qtbot: QtBot, memory: Memory) -> Iterator[Shell]:
     theme.load_fonts()
     theme.apply_theme(app, LIGHT)
     made = Shell(memory)
-    qtbot.addWidget(made)
+    qtbot.addWidget(made, before_close_func=_let_go)
     made.setWindowState(Qt.WindowState.WindowNoState)
     made.resize(1366, 705)
     with qtbot.waitActive(made):
@@ -99,6 +112,13 @@ def shell(qtbot: QtBot, memory: Memory) -> Iterator[Shell]:
     yield made
     made.close()
     theme.apply_theme(app, LIGHT)
+
+
+def _let_go(shell: QWidget) -> None:
+    """Put the workbook away at the end of a test without being asked about what could not be kept."""
+    opener = getattr(getattr(shell, "on_close", None), "__self__", None)
+    if isinstance(opener, Opener):
+        opener.put_away()
 
 
 @pytest.fixture
@@ -117,6 +137,19 @@ def window(qtbot: QtBot, opener: Opener, orchard: Path) -> MainWindow:
     return opener.window
 
 
+def hand() -> QWidget:
+    """The widget that has the keyboard. After a dialog a system gives it back to the window; here we do."""
+    until = time.monotonic() + MOST_SECONDS
+    while (found := QApplication.focusWidget()) is None and time.monotonic() < until:
+        dialog = QApplication.activeModalWidget()
+        for each in QApplication.topLevelWidgets():
+            if each is dialog or (dialog is None and isinstance(each, Shell) and each.isVisible()):
+                each.activateWindow()
+        QApplication.processEvents()
+    assert found is not None, "the keyboard is nowhere"
+    return found
+
+
 def press(
     key: Qt.Key,
     modifier: Qt.KeyboardModifier = NO_MODIFIER,
@@ -126,17 +159,13 @@ def press(
 ) -> None:
     """Press a key where the keyboard is, shortcuts and all."""
     for _ in range(times):
-        target = on or QApplication.focusWidget() or QApplication.activeWindow()
-        assert target is not None, "the keyboard is nowhere"
-        QTest.keyClick(target, key, modifier)
+        QTest.keyClick(on or hand(), key, modifier)
 
 
 def write(text: str) -> None:
     """Type where the keyboard is, replacing what is selected."""
     for letter in text:
-        target = QApplication.focusWidget()
-        assert target is not None, "the keyboard is nowhere"
-        QTest.keyClicks(target, letter)
+        QTest.keyClicks(hand(), letter)
 
 
 CTRL = Qt.KeyboardModifier.ControlModifier

@@ -183,7 +183,7 @@ class ArrivalForm(Form):
     def _add_foot(self) -> None:
         self.draw_now = Tick(say("then enter what was on the combs, one by one"))
         self.draw_now.box.setToolTip(say("The box opens at the first comb that came, ready to be typed"))
-        self.foot.addWidget(self.draw_now.box)
+        self.add_below(self.draw_now.box)
         self.plan = QLabel()
         self.plan.setWordWrap(True)
         self.plan.setObjectName("small")

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from datetime import date
+from itertools import pairwise
 from typing import Final, TypeVar
 
 from PySide6.QtCore import QSize, Qt
@@ -52,7 +53,7 @@ class FormField:
         self.widget = widget
         self.hint = hint
         widget.setAccessibleName(label)
-        widget.setToolTip(hint or label)
+        widget.setToolTip(hint or label or widget.toolTip())
 
     def check(self) -> None:
         """Raise FieldError if what is entered cannot be used."""
@@ -209,6 +210,7 @@ class Tick(FormField):
         self.box.setChecked(on)
         super().__init__("", self.box, hint)
         self.box.setAccessibleName(label)
+        self.box.setToolTip(hint or label)
 
     @property
     def on(self) -> bool:
@@ -227,9 +229,10 @@ class Form(QDialog):
         super().__init__(parent)
         self.setWindowTitle(title)
         self.setMinimumWidth(430)
-        self._fields: list[FormField] = []
+        self.fields: list[FormField] = []
         self._checks: list[Callable[[], None]] = []
         self._rows: dict[FormField, list[QWidget]] = {}
+        self._below: list[QWidget] = []
         self._deed: Callable[[], object] | None = None
         self.made: object = None
         column = QVBoxLayout(self)
@@ -316,7 +319,7 @@ class Form(QDialog):
             hint.setWordWrap(True)
             self.grid.addWidget(hint, row + 1, 1, 1, 2)
             parts.append(hint)
-        self._fields.append(field)
+        self.fields.append(field)
         self._rows[field] = parts
         return field
 
@@ -339,7 +342,7 @@ class Form(QDialog):
     def agree(self) -> None:
         """Do it and close the form if everything entered can be used, else say what is wrong and go there."""
         try:
-            for field in self._fields:
+            for field in self.fields:
                 if not field.widget.isHidden():
                     _check(field)
             for check in self._checks:
@@ -369,7 +372,29 @@ class Form(QDialog):
         What it gives stands in `made`.
         """
         self._deed = deed
+        self._order_tabs()
+        if self.focusWidget() is None:
+            self._focus_first()
         return self.exec() == QDialog.DialogCode.Accepted
+
+    def add_below(self, widget: QWidget) -> None:
+        """Put a widget below all fields; the keyboard comes to it after the last of them."""
+        self.foot.addWidget(widget)
+        self._below.append(widget)
+
+    def _order_tabs(self) -> None:
+        """Tab goes through the fields as they stand, then to the buttons; Qt goes by when they were made."""
+        chain = [*(field.widget for field in self.fields), *self._below, self.do_button, self.leave_button]
+        for one, following in pairwise(chain):
+            QWidget.setTabOrder(one, following)
+
+    def _focus_first(self) -> None:
+        """The keyboard begins in the first field, on what stands in it already."""
+        first = next(
+            (f.widget for f in self.fields if not f.widget.isHidden() and f.widget.isEnabled()), None
+        )
+        if first is not None:
+            first.setFocus(Qt.FocusReason.TabFocusReason)
 
     def showEvent(self, event: QShowEvent) -> None:
         """As high as the fields ask, and never higher than the screen: then they scroll."""

@@ -32,6 +32,7 @@ def show_unforeseen(parent: QWidget | None, details: str) -> None:
     box.addButton(copy, QMessageBox.ButtonRole.ActionRole)
     go_on = box.addButton(say("Go on"), QMessageBox.ButtonRole.AcceptRole)
     box.setDefaultButton(go_on)
+    box.setEscapeButton(go_on)
     copy.clicked.disconnect()
     copy.clicked.connect(lambda: QGuiApplication.clipboard().setText(details))
     box.exec()
