@@ -193,6 +193,6 @@ def key_help() -> tuple[KeyHelp, ...]:
         ("1-8", say("type the comb in eighths, beginning with the content held")),
         ("Tab", say("the other side")),
         ("Enter", say("the next comb")),
-        ("Esc", say("let go of the stroke in hand without a trace")),
+        ("Esc", say("let go of the stroke in hand without a trace; else empty the hand")),
     )
     return tuple(KeyHelp(keys, does) for keys, does in pairs)

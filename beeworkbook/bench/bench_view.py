@@ -8,9 +8,17 @@ from datetime import date
 from typing import Final
 
 import numpy as np
-from PySide6.QtCore import QPoint, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QMenu, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QLabel,
+    QMenu,
+    QSizePolicy,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from beeworkbook.bench.bench_keys import Deed, KeyReader, Meaning
 from beeworkbook.bench.bench_side import BenchSide
@@ -27,7 +35,7 @@ from beeworkbook.comb.key_letters import installed_letters
 from beeworkbook.comb.names import content_name
 from beeworkbook.comb.regions import replace_content
 from beeworkbook.comb.side import CellPatch, PatchMismatchError
-from beeworkbook.qt.desk import Desk, View
+from beeworkbook.qt.desk import Desk, Spot, View
 from beeworkbook.qt.palette import Palette
 from beeworkbook.words import date_words, say
 from beeworkbook.workbook.changes import Changes
@@ -58,6 +66,7 @@ class BenchView(SeenFace):
         self.setObjectName("ground")
         self.desk = desk
         self.hand = Hand(self)
+        self._page = (desk.spot.colony_id, desk.spot.day)
         self.reader = KeyReader()
         self._shines = False
         self._shining: date | None = None
@@ -93,7 +102,7 @@ class BenchView(SeenFace):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def _listen(self) -> None:
-        self.desk.spot_changed.connect(lambda _spot: self.refresh_if_seen())
+        self.desk.spot_changed.connect(self._spot_changed)
         self.desk.book_changed.connect(self._book_changed)
         self.desk.palette_changed.connect(self._palette_changed)
         self.hand.content_changed.connect(self.content_changed)
@@ -103,6 +112,7 @@ class BenchView(SeenFace):
             canvas.entered.connect(lambda face=face: self._enter(face))
             canvas.side.painted.connect(lambda patch, content, face=face: self._paint(face, patch, content))
             canvas.side.picked.connect(self.choose_content)
+            canvas.empty_handed.connect(self._say_empty)
             side.numbers_changed.connect(self._say_hints)
             canvas.mark_moved.connect(lambda mark, cell, face=face: self._move_mark(mark, face, cell))
             canvas.mark_removed.connect(lambda mark: self._do(RemoveMark(mark.id)))
@@ -216,6 +226,23 @@ class BenchView(SeenFace):
         if changes.everything or spot.visit_id in changes.visits or spot.colony_id in changes.colonies:
             self.refresh_if_seen()
 
+    def _spot_changed(self, spot: Spot) -> None:
+        """Another page empties the hand, so that no click colours a day it was not meant for."""
+        page = (spot.colony_id, spot.day)
+        if page != self._page:
+            self._page = page
+            self.hand.put_down()
+        self.refresh_if_seen()
+
+    def _say_empty(self) -> None:
+        self.desk.tell(say("The hand is empty: press a content's letter, or click it, and then paint."))
+
+    def event(self, event: QEvent) -> bool:
+        """A dialog over the window empties the hand: the click that closes it may fall on a comb."""
+        if event.type() == QEvent.Type.WindowBlocked:
+            self.hand.put_down()
+        return super().event(event)
+
     def _palette_changed(self, palette: Palette) -> None:
         for side in self.sides.values():
             side.set_palette(palette)
@@ -303,6 +330,9 @@ class BenchView(SeenFace):
 
     def replace_all(self, face: Face, cell: int | None) -> None:
         """The content of a cell becomes the one in the hand, all over the side."""
+        if self.hand.is_empty:
+            self._say_empty()
+            return
         if cell is None:
             self.desk.tell(say("Point at the content to be changed, or move the cell cursor to it."))
             return
@@ -329,6 +359,8 @@ class BenchView(SeenFace):
             self.desk.step_comb(1)
         elif event.key() == Qt.Key.Key_Escape and self.reader.forget():
             self._say_hints()
+        elif event.key() == Qt.Key.Key_Escape and not self.hand.is_empty:
+            self.hand.put_down()
         elif plain and event.text().strip() and event.text().isprintable():
             deed = self.reader.read(event.text())
             self._do_deed(deed)
@@ -352,7 +384,8 @@ class BenchView(SeenFace):
         elif deed.meaning is Meaning.WHOLE:
             canvas.show_whole()
         elif deed.meaning is Meaning.TYPE:
-            self.typing_started.emit(installed_letters().contents.get(self.hand.content, "") + deed.text)
+            held = "" if self.hand.is_empty else installed_letters().contents.get(self.hand.content, "")
+            self.typing_started.emit(held + deed.text)
         else:
             self._do_to_side(deed)
         self._say_hints()

@@ -67,6 +67,8 @@ class SideCanvas(QWidget):
     """A Mark is to go."""
     menu_asked = Signal(int, object, QPoint)
     """A right click: the cell, the Mark there or None, and the place on the screen."""
+    empty_handed = Signal()
+    """Somebody would have painted, but the hand is empty."""
     entered = Signal()
     """The keeper turned to this side."""
 
@@ -98,7 +100,7 @@ class SideCanvas(QWidget):
         self.setMinimumSize(220, 120)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        self.setCursor(Qt.CursorShape.CrossCursor)
+        self._show_pointer()
         hand.changed.connect(self._hand_changed)
         self.side.changed.connect(self._side_changed)
         self.side.shape_changed.connect(self._shape_changed)
@@ -340,7 +342,10 @@ class SideCanvas(QWidget):
         if self._view is None:
             return
         self.marks.dragged = self.marks.at(at)
-        if self.marks.dragged is None:
+        if self.marks.dragged is None and self.hand.is_empty and tool is None:
+            self.cursor_cell.put(self.cell_at(at))
+            self.empty_handed.emit()
+        elif self.marks.dragged is None:
             self.settle()
             self.side.press(self._view.to_mm(at.x(), at.y()), tool)
         self._point_at(at)
@@ -379,8 +384,13 @@ class SideCanvas(QWidget):
         return brush_rect(at, self.hand.radius_mm * self._view.scale if self._view is not None else 0.0)
 
     def _hand_changed(self) -> None:
+        self._show_pointer()
         if self._pointer is not None or self.cursor_cell.cell is not None:
             self.update()
+
+    def _show_pointer(self) -> None:
+        is_empty = self.hand.is_empty
+        self.setCursor(Qt.CursorShape.ArrowCursor if is_empty else Qt.CursorShape.CrossCursor)
 
     # --- keyboard -----------------------------------------------------------------------------
 

@@ -32,12 +32,11 @@ def key_pressed(canvas: "SideCanvas", event: QKeyEvent) -> bool:
     if key in _ARROWS:
         canvas.settle()
         steps = FAR_STEP if event.modifiers() & _CTRL else 1
-        painting = bool(event.modifiers() & _SHIFT)
+        painting = bool(event.modifiers() & _SHIFT) and not canvas.hand.is_empty
         canvas.cursor_cell.go(_ARROWS[key], steps, canvas.start_cell(), painting=painting)
     elif key == Qt.Key.Key_Space:
         if not event.isAutoRepeat():
-            canvas.settle()
-            canvas.cursor_cell.space(canvas.start_cell())
+            _space(canvas)
     elif key == Qt.Key.Key_Escape and canvas.is_busy:
         canvas.drop()
     elif key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace} and not event.modifiers():
@@ -47,6 +46,16 @@ def key_pressed(canvas: "SideCanvas", event: QKeyEvent) -> bool:
     else:
         return False
     return True
+
+
+def _space(canvas: "SideCanvas") -> None:
+    """Paint, begin or end; an empty hand only shows where it is."""
+    canvas.settle()
+    if canvas.hand.is_empty:
+        canvas.cursor_cell.put(canvas.start_cell())
+        canvas.empty_handed.emit()
+    else:
+        canvas.cursor_cell.space(canvas.start_cell())
 
 
 def _take_away(canvas: "SideCanvas") -> None:

@@ -84,9 +84,13 @@ def mark_rect(at: QPointF) -> QRect:
 def paint_brush(
     painter: QPainter, at: QPointF, view: Viewport, hand: Hand, *, tag: bool, cross: bool
 ) -> None:
-    """The brush as a ring in its true size, if asked with its content's letter beside it and a cross."""
-    radius = hand.radius_mm * view.scale if hand.tool in _ROUND else 0.0
-    stamp = _brush_stamp(round(radius, 1), _letter(hand) if tag else "", view.ratio, cross=cross)
+    """The brush as a ring in its true size, if asked with its content's letter beside it and a cross.
+
+    Of an empty hand there is no more than the cross.
+    """
+    radius = hand.radius_mm * view.scale if hand.tool in _ROUND and not hand.is_empty else 0.0
+    letter = _letter(hand) if tag and not hand.is_empty else ""
+    stamp = _brush_stamp(round(radius, 1), letter, view.ratio, cross=cross)
     reach = _reach(radius)
     painter.drawImage(QPoint(round(at.x()) - reach, round(at.y()) - reach), stamp)
 

@@ -1,6 +1,7 @@
 """What the keeper holds: a tool, a content, a size of brush, and what may be painted over.
 
-One hand serves both sides of the bench and the legend, so that they never disagree.
+One hand serves both sides of the bench and the legend, so that they never disagree. It is empty until a
+content or a tool is taken, and then a click paints nothing: no cell is coloured by a stray one.
 """
 
 from typing import Final
@@ -13,7 +14,7 @@ from beeworkbook.comb.names import content_name
 from beeworkbook.words import number, say
 
 FIRST_CONTENT: Final = Content.SEALED
-"""What a fresh hand holds: sealed brood is most often what there is to paint."""
+"""What a tool paints that is taken before any content: sealed brood is most often what there is."""
 LEAST_MM: Final = 2.0
 MOST_MM: Final = 60.0
 STEP: Final = 1.25
@@ -36,14 +37,15 @@ def tool_name(tool: ToolName) -> str:
 
 
 class Hand(QObject):
-    """What is held; `changed` after each change, `content_changed` when it is another content."""
+    """What is held; `changed` after each change, `content_changed` when it is another content, or None."""
 
     changed = Signal()
     content_changed = Signal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
-        """A brush of 24 mm."""
+        """An empty hand, its brush 24 mm wide."""
         super().__init__(parent)
+        self.is_empty = True
         self.content = FIRST_CONTENT
         self.radius_mm = 12.0
         self.tool = ToolName.BRUSH
@@ -58,14 +60,25 @@ class Hand(QObject):
         """Hold another content; a tool that paints none gives way to the brush."""
         if self.tool in {ToolName.ERASE, ToolName.PICK}:
             self.tool = ToolName.BRUSH
-        if content != self.content:
-            self.content = content
-            self.content_changed.emit(content)
-        self.changed.emit()
+        self._take(content)
 
     def take_tool(self, tool: ToolName) -> None:
-        """Hold another tool."""
+        """Hold another tool; it paints the content that was held last."""
         self.tool = tool
+        self._take(self.content)
+
+    def put_down(self) -> None:
+        """Hold nothing. Tool, content and brush are remembered for when a tool is taken again."""
+        if not self.is_empty:
+            self.is_empty = True
+            self.content_changed.emit(None)
+            self.changed.emit()
+
+    def _take(self, content: Content) -> None:
+        is_other = self.is_empty or content != self.content
+        self.is_empty, self.content = False, content
+        if is_other:
+            self.content_changed.emit(content)
         self.changed.emit()
 
     def paint_only_over(self, content: Content | None) -> None:
@@ -81,6 +94,8 @@ class Hand(QObject):
     @property
     def words(self) -> str:
         """What it would do, for the line above the comb: "painting sealed brood, brush 24 mm"."""
+        if self.is_empty:
+            return say("hand empty: choose a content to paint")
         size = number(round(2 * self.radius_mm))
         if self.tool is ToolName.ERASE:
             text = say("erasing, brush {size} mm", size=size)

@@ -109,7 +109,10 @@ class HandStrip(QWidget):
 
     def _show_hand(self) -> None:
         hand = self.hand
-        self.tools[hand.tool].setChecked(True)
+        self._group.setExclusive(False)
+        for tool, button in self.tools.items():
+            button.setChecked(tool is hand.tool and not hand.is_empty)
+        self._group.setExclusive(True)
         self.only.setChecked(hand.only is not None)
         for content, action in self._only_actions.items():
             action.setChecked(content is hand.only)

@@ -6,7 +6,6 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QGridLayout, QSizePolicy, QWidget
 
-from beeworkbook.bench.hand import FIRST_CONTENT
 from beeworkbook.comb.contents import KEY_LETTERS, Content, MarkKind
 from beeworkbook.comb.key_letters import installed_letters
 from beeworkbook.comb.names import content_name
@@ -127,12 +126,16 @@ class LegendKeys(QWidget):
         self.setAccessibleName(say("legend and keys"))
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         desk.palette_changed.connect(self._palette_changed)
-        self.show_content(FIRST_CONTENT)
 
-    def show_content(self, content: Content) -> None:
-        """Show what is in the hand."""
+    def show_content(self, content: Content | None) -> None:
+        """Show what is in the hand; None is nothing."""
         if content in self.keys:
             self.keys[content].setChecked(True)
+        elif content is None:
+            self._group.setExclusive(False)
+            for key in self.keys.values():
+                key.setChecked(False)
+            self._group.setExclusive(True)
 
     def _content_keys(self) -> list[LegendKey]:
         letters = installed_letters().contents

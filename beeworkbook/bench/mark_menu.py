@@ -42,7 +42,7 @@ def _fill_with_content(menu: QMenu, bench: "BenchView", face: Face, cell: int) -
     name = content_name(held)
     if held is not Content.NOT_RECORDED:
         menu.addAction(say("Paint with {content}", content=name), lambda: bench.choose_content(held))
-    if held is not hand.content:
+    if held is not hand.content and not hand.is_empty:
         text = say("Change all {old} of this side to {new}", old=name, new=content_name(hand.content))
         menu.addAction(text, lambda: bench.replace_all(face, cell))
     menu.addAction(say("Paint only over {content}", content=name), lambda: hand.paint_only_over(held))

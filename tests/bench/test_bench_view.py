@@ -4,13 +4,14 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QDialog, QMenu
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.bench.bench_view import FOLD_WIDTH, BenchView
 from beeworkbook.bench.canvas import SideCanvas
+from beeworkbook.bench.mark_menu import fill_mark_menu
 from beeworkbook.bench.tools.base import ToolName
-from beeworkbook.colony.records import FrameMake, Mark, Side, Visit
+from beeworkbook.colony.records import FrameMake, Mark, Side, Visit, VisitId
 from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind, Origin
 from beeworkbook.comb.lattice import Point
 from beeworkbook.qt.desk import Desk, View
@@ -54,6 +55,12 @@ def type_comb(desk: Desk, text: str) -> None:
 
 
 def paint(bench: BenchView, face: Face, start: Point, end: Point) -> None:
+    if bench.hand.is_empty:
+        bench.hand.take_content(Content.SEALED)
+    drag(bench, face, start, end)
+
+
+def drag(bench: BenchView, face: Face, start: Point, end: Point) -> None:
     made = canvas(bench, face)
     assert made.view is not None
     places = [QPointF(*made.view.to_px(point)).toPoint() for point in (start, end)]
@@ -272,6 +279,7 @@ def test_the_words_round_a_side(bench: BenchView, desk: Desk) -> None:
 
 def test_the_numbers_follow_a_stroke_before_it_ends(bench: BenchView, qtbot: QtBot) -> None:
     made = canvas(bench)
+    bench.hand.take_content(Content.SEALED)
     assert made.view is not None
     QTest.mousePress(made, LEFT, pos=QPointF(*made.view.to_px((150.0, 90.0))).toPoint())
     qtbot.waitUntil(lambda: bench.sides[Face.A]._numbers.accessibleName().startswith("about"))
@@ -358,3 +366,119 @@ def test_a_right_click_opens_the_menu_of_the_cell(bench: BenchView, qtbot: QtBot
     qtbot.waitUntil(lambda: any(menu.isVisible() for menu in bench.findChildren(QMenu)))
     for menu in bench.findChildren(QMenu):
         menu.close()
+
+
+# --- an empty hand --------------------------------------------------------------------------------
+
+
+def test_an_empty_hand_paints_nothing_and_says_so(bench: BenchView, desk: Desk, keeping: Keeping) -> None:
+    """Neither a click, nor a drag, nor Space, nor Shift with the arrows colours a cell."""
+    told: list[str] = []
+    desk.told.connect(told.append)
+    before, label = keeping.everything(), desk.book.undo_label
+    drag(bench, Face.A, (150.0, 90.0), (170.0, 90.0))
+    made = canvas(bench)
+    for modifier in (Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier):
+        QTest.keyClick(made, Qt.Key.Key_Right, modifier)
+    QTest.keyClick(made, Qt.Key.Key_Space)
+    bench.take_letter("J")
+    assert keeping.everything() == before
+    assert desk.book.undo_label == label
+    assert made.cursor_cell.cell is not None
+    assert bench.sides[Face.A]._hint.accessibleName() == "hand empty: choose a content to paint"
+    assert len(told) == 3
+    assert told[0].startswith("The hand is empty")
+
+
+def test_a_click_of_an_empty_hand_puts_the_cell_cursor_there(bench: BenchView) -> None:
+    made = canvas(bench)
+    at = QPointF(*(made.view.to_px((150.0, 90.0)) if made.view else (0, 0))).toPoint()
+    QTest.mouseClick(made, LEFT, pos=at)
+    assert made.cursor_cell.cell == made.cell_at(QPointF(at))
+    bench.take_letter("Q")
+    assert [mark.cell for mark in bench.desk.book.read.marks(VisitId(3))] == [made.cursor_cell.cell]
+
+
+def test_a_letter_or_a_tool_fills_the_hand_and_esc_empties_it(bench: BenchView, desk: Desk) -> None:
+    made = canvas(bench)
+    QTest.keyClick(made, Qt.Key.Key_E)
+    drag(bench, Face.A, (150.0, 90.0), (152.0, 90.0))
+    label = desk.book.undo_label
+    assert label == "paint eggs on 5A"
+    QTest.keyClick(made, Qt.Key.Key_Escape)
+    assert bench.hand.is_empty
+    drag(bench, Face.A, (50.0, 90.0), (52.0, 90.0))
+    assert desk.book.undo_label == label
+    QTest.keyClick(made, Qt.Key.Key_V)
+    assert not bench.hand.is_empty
+    assert bench.hand.words == "painting eggs, brush 24 mm"
+
+
+def test_esc_lets_the_stroke_go_before_it_empties_the_hand(bench: BenchView) -> None:
+    made = canvas(bench)
+    QTest.keyClick(made, Qt.Key.Key_E)
+    assert made.view is not None
+    QTest.mousePress(made, LEFT, pos=QPointF(*made.view.to_px((150.0, 90.0))).toPoint())
+    QTest.keyClick(made, Qt.Key.Key_Escape)
+    assert not bench.hand.is_empty
+    QTest.mouseRelease(made, LEFT)
+    QTest.keyClick(made, Qt.Key.Key_Escape)
+    assert bench.hand.is_empty
+
+
+def test_combs_of_a_page_are_painted_in_one_go_and_another_page_empties_the_hand(
+    bench: BenchView, desk: Desk, keeping: Keeping
+) -> None:
+    bench.choose_content(Content.EGGS)
+    desk.step_comb(1)
+    assert not bench.hand.is_empty
+    bench.hand.resize(1)
+    desk.go(view=View.BOX)
+    assert not bench.hand.is_empty
+    desk.leaf(-1)
+    assert bench.hand.is_empty
+    bench.choose_content(Content.EGGS)
+    desk.go(colony_id=keeping.another())
+    assert bench.hand.is_empty
+
+
+def test_beginning_the_days_visit_by_a_stroke_keeps_the_hand(bench: BenchView, desk: Desk) -> None:
+    desk.go(day=LATER - timedelta(days=2))
+    bench.choose_content(Content.EGGS)
+    drag(bench, Face.A, (150.0, 90.0), (152.0, 90.0))
+    assert desk.spot.visit_id is not None
+    assert not bench.hand.is_empty
+
+
+def test_undoing_the_first_stroke_of_a_day_takes_its_visit_along(bench: BenchView, desk: Desk) -> None:
+    visits = desk.visits()
+    desk.go(day=LATER - timedelta(days=2))
+    paint(bench, Face.A, (150.0, 90.0), (152.0, 90.0))
+    assert len(desk.visits()) == len(visits) + 1
+    desk.undo()
+    assert desk.visits() == visits
+    assert (desk.spot.day, desk.spot.visit_id) == (LATER - timedelta(days=2), None)
+    desk.redo()
+    assert noted(desk) is not None
+
+
+def test_a_dialog_over_the_window_empties_the_hand(bench: BenchView, qtbot: QtBot) -> None:
+    bench.choose_content(Content.EGGS)
+    with qtbot.waitActive(bench):
+        bench.activateWindow()
+    dialog = QDialog(bench)
+    dialog.setModal(True)
+    with qtbot.waitActive(dialog):
+        dialog.show()
+    assert bench.hand.is_empty
+    dialog.close()
+
+
+def test_what_the_menu_changes_needs_something_in_the_hand(bench: BenchView, desk: Desk) -> None:
+    type_comb(desk, "H8")
+    for content, offered in ((None, 0), (Content.NECTAR, 1)):
+        if content is not None:
+            bench.choose_content(content)
+        menu = QMenu()
+        fill_mark_menu(menu, bench, Face.A, 100, None)
+        assert sum(action.text().startswith("Change all") for action in menu.actions()) == offered

@@ -52,6 +52,7 @@ def test_a_mask_is_one_content_or_none(hand: Hand) -> None:
 
 
 def test_it_says_what_it_would_do(hand: Hand) -> None:
+    hand.take_content(Content.SEALED)
     assert hand.words == "painting sealed brood, brush 24 mm"
     hand.paint_only_over(Content.EMPTY)
     assert hand.words == "painting sealed brood, brush 24 mm, only over empty comb"
@@ -66,3 +67,31 @@ def test_it_says_what_it_would_do(hand: Hand) -> None:
 
 def test_every_tool_has_a_name() -> None:
     assert len({tool_name(tool) for tool in ToolName}) == len(ToolName)
+
+
+def test_it_is_empty_until_something_is_taken(hand: Hand, qtbot: QtBot) -> None:
+    assert hand.is_empty
+    assert hand.words == "hand empty: choose a content to paint"
+    hand.resize(1)
+    hand.paint_only_over(Content.EMPTY)
+    hand.paint_only_over(None)
+    hand.resize(-1)
+    assert hand.is_empty
+    with qtbot.waitSignal(hand.content_changed) as told:
+        hand.take_tool(ToolName.BRUSH)
+    assert told.args == [Content.SEALED]
+    assert hand.words == "painting sealed brood, brush 24 mm"
+
+
+def test_put_down_it_remembers_what_it_held(hand: Hand, qtbot: QtBot) -> None:
+    hand.take_content(Content.EGGS)
+    hand.take_tool(ToolName.ELLIPSE)
+    with qtbot.waitSignal(hand.content_changed) as told:
+        hand.put_down()
+    assert told.args == [None]
+    with qtbot.assertNotEmitted(hand.changed):
+        hand.put_down()
+    with qtbot.waitSignal(hand.content_changed) as told:
+        hand.take_content(Content.EGGS)
+    assert told.args == [Content.EGGS]
+    assert hand.tool is ToolName.ELLIPSE

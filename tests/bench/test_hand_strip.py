@@ -87,3 +87,14 @@ def test_it_fits_the_page_and_goes_dark(strip: HandStrip, desk: Desk) -> None:
     light = strip.grab().toImage()
     desk.set_palette(DARK)
     assert strip.grab().toImage() != light
+
+
+def test_of_an_empty_hand_no_tool_stands_out(strip: HandStrip) -> None:
+    assert not [tool for tool, button in strip.tools.items() if button.isChecked()]
+    strip.hand.take_content(Content.EGGS)
+    assert [tool for tool, button in strip.tools.items() if button.isChecked()] == [ToolName.BRUSH]
+    strip.hand.put_down()
+    assert not [tool for tool, button in strip.tools.items() if button.isChecked()]
+    strip.tools[ToolName.BRUSH].click()
+    assert not strip.hand.is_empty
+    assert strip.tools[ToolName.BRUSH].isChecked()

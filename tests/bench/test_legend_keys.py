@@ -60,3 +60,12 @@ def test_it_goes_dark(legend: LegendKeys, desk: Desk) -> None:
     light = legend.grab().toImage()
     desk.set_palette(DARK)
     assert legend.grab().toImage() != light
+
+
+def test_of_an_empty_hand_no_key_stands_out(legend: LegendKeys) -> None:
+    assert not [key for key in legend.keys.values() if key.isChecked()]
+    legend.show_content(Content.EGGS)
+    legend.show_content(None)
+    assert not [key for key in legend.keys.values() if key.isChecked()]
+    legend.show_content(Content.SEALED)
+    assert [key.content for key in legend.keys.values() if key.isChecked()] == [Content.SEALED]
