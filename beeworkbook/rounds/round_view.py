@@ -32,6 +32,7 @@ from beeworkbook.rounds.head import RoundHead
 from beeworkbook.rounds.read_back import ReadBack
 from beeworkbook.rounds.row import Row, read_row
 from beeworkbook.rounds.sheet import RoundSheet
+from beeworkbook.rounds.untaken import Untaken
 from beeworkbook.rounds.walk import Spot, Step, first_spot, nearest_spot
 from beeworkbook.rounds.writing import keep
 from beeworkbook.words import say
@@ -191,6 +192,23 @@ class RoundView(QWidget):
     def finish(self) -> None:
         """Keep the field in hand, as before the window closes."""
         self.sheet.finish()
+
+    @property
+    def untaken(self) -> tuple[Untaken, ...]:
+        """The texts that were refused and not mended since, of every round that was open."""
+        return tuple(
+            Untaken(apiary_id, day, spot, text, why)
+            for (apiary_id, day), held in self._refused.items()
+            for spot, (text, why) in held.items()
+            if apiary_id is not None
+        )
+
+    def lead_back(self, untaken: Untaken) -> None:
+        """Go to the field of a text that was not taken."""
+        spot = untaken.spot
+        self._desk.go(view=View.ROUND, apiary_id=untaken.apiary_id, colony_id=spot.colony_id, day=untaken.day)
+        self._refresh_if_stale()
+        self.sheet.go(spot)
 
     # --- keeping ----------------------------------------------------------------------------------
 

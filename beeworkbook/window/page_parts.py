@@ -255,6 +255,11 @@ class NoteEdit(QPlainTextEdit):
         if self.touched:
             self.rested.emit()
 
+    def let_go(self) -> None:
+        """What could not be kept is not asked to be kept again."""
+        self._timer.stop()
+        self.touched = False
+
     def event(self, event: QEvent) -> bool:
         """Undo is the field's own only while it has something to take back."""
         if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.ShortcutOverride:
