@@ -4,6 +4,7 @@ Nothing here reads the workbook: a thread beside the window gets all it needs as
 """
 
 import io
+import threading
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import date
@@ -18,6 +19,8 @@ from beeworkbook.papers.options import Paper, PaperOptions
 from beeworkbook.workbook.sheets import kept_sheets
 
 _PRINT_DPI: Final = 300
+_ONE_AT_A_TIME: Final = threading.RLock()
+"""The library that draws PDFs bears one thread at a time, and an old job may still draw beside a new one."""
 
 
 @dataclass(frozen=True)
@@ -55,13 +58,16 @@ class Job(QRunnable):
         """Do it; whatever goes wrong is told."""
         try:
             made = self._work()
+            if not self._wanted():
+                return
             self.news.made.emit(self._turn, made, page_count(made.pdf))
             for image in pdf_images(made.pdf, self._dpi):
                 if not self._wanted():
                     return
                 self.news.page.emit(self._turn, image)
         except Exception as error:  # noqa: BLE001  # shown and logged by the view
-            self.news.failed.emit(self._turn, error)
+            if self._wanted():
+                self.news.failed.emit(self._turn, error)
 
 
 def make_round(model: RoundSheetModel, options: PaperOptions) -> Made:
@@ -86,27 +92,39 @@ def page_count(pdf: bytes) -> int:
     """How many pages a PDF has."""
     import pypdfium2
 
-    document = pypdfium2.PdfDocument(pdf)
-    try:
-        return len(document)
-    finally:
-        document.close()
+    with _ONE_AT_A_TIME:
+        document = pypdfium2.PdfDocument(pdf)
+        try:
+            return len(document)
+        finally:
+            document.close()
 
 
 def pdf_images(pdf: bytes, dpi: float) -> Iterator[QImage]:
     """The pages of a PDF as pictures, one after the other: a page to be printed takes 26 MB."""
     import pypdfium2
 
-    document = pypdfium2.PdfDocument(pdf)
-    try:
-        for page in document:
-            bitmap = page.render(scale=dpi / 72, rev_byteorder=True)
-            pixels: Any = bitmap.to_numpy()
-            height, width, depth = pixels.shape
-            form = QImage.Format.Format_RGBA8888 if depth == 4 else QImage.Format.Format_RGB888
-            yield QImage(pixels.tobytes(), width, height, width * depth, form).copy()
-    finally:
-        document.close()
+    for number in range(page_count(pdf)):
+        # Opened anew for each page, which takes under a millisecond: nothing of it is left between two.
+        with _ONE_AT_A_TIME:
+            document = pypdfium2.PdfDocument(pdf)
+            try:
+                image = _page_image(document, number, dpi)
+            finally:
+                document.close()
+        yield image
+
+
+def _page_image(document: Any, number: int, dpi: float) -> QImage:
+    page = document[number]
+    bitmap = page.render(scale=dpi / 72, rev_byteorder=True)
+    pixels: Any = bitmap.to_numpy()
+    height, width, depth = pixels.shape
+    form = QImage.Format.Format_RGBA8888 if depth == 4 else QImage.Format.Format_RGB888
+    image = QImage(pixels.tobytes(), width, height, width * depth, form).copy()
+    bitmap.close()
+    page.close()
+    return image
 
 
 def set_paper(printer: Any, pdf: bytes, paper: Paper) -> None:

@@ -1,5 +1,6 @@
 """Papers are made of values alone, beside the window, and printed at their true size."""
 
+from concurrent.futures import ThreadPoolExecutor
 from datetime import date
 from pathlib import Path
 
@@ -76,13 +77,32 @@ def test_a_job_tells_its_turn_and_what_it_made(qtbot: QtBot) -> None:
 
 def test_a_job_nobody_waits_for_draws_no_more_pages(qtbot: QtBot) -> None:
     del qtbot
-    wanted = [True, False]
+    wanted = [True, True, False]
     job = Job(3, long_made, 40, lambda: wanted.pop(0))
     pages: list[object] = []
     job.news.page.connect(lambda *words: pages.append(words))
     job.run()
     assert len(pages) == 1
     assert wanted == []
+
+
+def test_several_threads_draw_pages_and_none_disturbs_another(qtbot: QtBot) -> None:
+    del qtbot
+    pdf = long_made().pdf
+    alone = [image.copy() for image in pdf_images(pdf, 60)]
+    with ThreadPoolExecutor(4) as threads:
+        together = list(threads.map(lambda _turn: list(pdf_images(pdf, 60)), range(12)))
+    assert all(pages == alone for pages in together)
+
+
+def test_a_job_nobody_waits_for_any_more_tells_nothing(qtbot: QtBot) -> None:
+    def fails() -> Made:
+        raise ValueError("no ink")
+
+    for work in (fails, round_made):
+        job = Job(5, work, 40, lambda: False)
+        with qtbot.assertNotEmitted(job.news.failed), qtbot.assertNotEmitted(job.news.made):
+            job.run()
 
 
 def test_a_job_that_fails_tells_why(qtbot: QtBot) -> None:
