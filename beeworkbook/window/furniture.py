@@ -32,6 +32,7 @@ def furnish(window: "MainWindow") -> None:
     _hang_page(window)
     for name, menu in window.menus.items():
         _fill_menu(window, name, menu)
+    window.bench.shine_changed.connect(window.actions_by_name["shine_through"].setChecked)
     window.told_line = ToldLine(window.shell.menuBar())
     window.field_keys = FieldKeys(window)
 

@@ -190,6 +190,8 @@ class MainWindow(QWidget):
     def put_away(self) -> None:
         """Keep what is still being typed, remember where the keeper was, and close the workbook."""
         self.keep_what_is_typed()
+        if self.is_furnished:
+            self.page.day.note.let_go()
         self._remember_spot()
         self.desk.close()
         # Nothing may be painted or shown anew once the book is closed.

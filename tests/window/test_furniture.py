@@ -81,3 +81,28 @@ def test_typing_goes_from_the_box_to_the_key_line(
     focus = QApplication.focusWidget()
     assert focus is not None
     assert window.key_line.isAncestorOf(focus)
+
+
+def test_what_shines_through_by_key_is_ticked_in_the_menu(window: MainWindow) -> None:
+    window.go_to(View.BENCH)
+    window.bench.take_letter("Y")
+    assert window.actions_by_name["shine_through"].isChecked()
+    window.actions_by_name["shine_through"].trigger()
+    assert not window.bench._shines
+
+
+def test_bees_and_queen_of_the_legend_do_what_their_letters_do(window: MainWindow) -> None:
+    window.go_to(View.BENCH)
+    QTest.mouseClick(window.legend.mark_keys[0], Qt.MouseButton.LeftButton)
+    assert "eighths" in window.bench.reader.asks
+    window.bench.reader.forget()
+    QTest.mouseClick(window.legend.mark_keys[2], Qt.MouseButton.LeftButton)
+    assert "which queen cell" in window.bench.reader.asks
+
+
+def test_tools_are_beside_the_legend_where_the_combs_are(window: MainWindow) -> None:
+    window.go_to(View.BENCH)
+    assert window.hand_strip.isVisible()
+    assert window.hand_strip.hand is window.bench.hand
+    window.go_to(View.ROUND)
+    assert not window.hand_strip.isVisible()
