@@ -6,7 +6,7 @@ millimetres; nothing here draws, and nothing here knows a colony.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Final
 
@@ -30,6 +30,7 @@ SYMBOL_MM: Final = 2.6
 """Room for a tick's sign beside its box."""
 QUIET_MM: Final = 1.0
 """White round a marker: one of its squares, which its family asks for."""
+_WORDS: Final = "words"
 _BAND: Final = MARKER_MM + 2 * QUIET_MM
 _TOP: Final = 26.4
 _FOOT: Final = 24.0
@@ -79,6 +80,11 @@ class Form:
     codes: tuple[Rect, ...]
     header: Rect
     foot: tuple[Rect, ...]
+
+    @property
+    def is_of_words(self) -> bool:
+        """Whether it is a page of words alone, without a comb to read a legend for."""
+        return self.name == _WORDS
 
     @property
     def body(self) -> Rect:
@@ -162,6 +168,11 @@ def _chosen(paper: Paper, sizes: Sequence[tuple[float, float]]) -> Form:
 def field_form(paper: Paper) -> Form:
     """The form that has room for the fields of the Page in place of a frame."""
     return forms(paper)[0]
+
+
+def words_form(paper: Paper) -> Form:
+    """The form of a page of words alone: nothing on it is read back, so it has no markers and no codes."""
+    return replace(field_form(paper), number=0, name=_WORDS, markers=(), codes=())
 
 
 def _beside(measures: _Measures, kind: int, frames: int) -> Form:

@@ -11,7 +11,7 @@ from typing import BinaryIO, Final
 from beeworkbook.colony.sheet_models import CombSheetModel, SheetBox, SheetComb
 from beeworkbook.comb.contents import Face
 from beeworkbook.papers import sheet_frame
-from beeworkbook.papers.comb_forms import Form, field_form, form_for_all
+from beeworkbook.papers.comb_forms import Form, field_form, form_for_all, words_form
 from beeworkbook.papers.comb_picture import Drawn, comb_outlines
 from beeworkbook.papers.comb_side import draw_side
 from beeworkbook.papers.field_map import Field, FieldMap, PageMap
@@ -93,11 +93,15 @@ def _draw_sheet(document: Document, model: CombSheetModel) -> FieldMap:
         document.next_page()
         _draw_text_page(document, model, plans[-1].form, lines, number, count)
     paper = document.options.paper
-    return FieldMap(model.code, model.revision, paper.value, paper is not Paper.A5, tuple(pages))
+    read_back = any(page.markers for page in pages)
+    return FieldMap(model.code, model.revision, paper.value, read_back, tuple(pages))
 
 
 def _plans(model: CombSheetModel, paper: Paper) -> list[_Plan]:
-    """The pages of a sheet; the fields of the Page stand on the first that has room for them."""
+    """The pages of a sheet; the fields of the Page stand on the first that has room for them.
+
+    A filled sheet of a visit without combs is a page of words.
+    """
     plans = [
         _Plan(form, number, box, combs)
         for number, box in enumerate(model.boxes, 1)
@@ -105,6 +109,8 @@ def _plans(model: CombSheetModel, paper: Paper) -> list[_Plan]:
         for form in [form_for_all(paper, [comb.lattice for comb in box.combs])]
         for combs in _shares(box.combs, len(form.rows))
     ]
+    if model.visit is not None and not plans:
+        return [_Plan(words_form(paper), 0, None, (), has_fields=True)]
     for index, plan in enumerate(plans):
         if plan.free.height >= fields_height(plan.form) + _LEAST_NOTES_MM:
             plans[index] = replace(plan, has_fields=True)
@@ -193,7 +199,7 @@ def _draw_text_page(
     """A page of notes alone: nothing on it is read back, so it has no markers."""
     plain = plain_code(model.code, number, model.revision)
     about = say("Notes, page {page} of {pages}", page=number, pages=count)
-    for _ in sheet_frame.draw_head(document, form, model, about, plain):
+    for _ in sheet_frame.draw_head(document, form, model, (about, ""), plain):
         pass
     columns = text_columns(form, _text_body(form))
     document.text(columns.left.x, form.body.y + 4.0, say("Notes, continued"), TITLE)
@@ -201,9 +207,9 @@ def _draw_text_page(
     sheet_frame.draw_foot(document, form, model)
 
 
-def _about(model: CombSheetModel, plan: _Plan, number: int, count: int) -> str:
-    """What is on this page: "Brood box, combs 1 to 6 of 11, cold way. Page 1 of 2."."""
-    parts = []
+def _about(model: CombSheetModel, plan: _Plan, number: int, count: int) -> tuple[str, str]:
+    """What is on this page, "Brood box, combs 1 to 6 of 11, cold way. Page 1 of 2.", and what else to say."""
+    parts, more = [], []
     if plan.box is not None and plan.combs:
         first, last = plan.combs[0].place, plan.combs[-1].place
         parts.append(
@@ -217,8 +223,8 @@ def _about(model: CombSheetModel, plan: _Plan, number: int, count: int) -> str:
             )
         )
         if plan.box.remark and plan.combs[-1] is plan.box.combs[-1]:
-            parts.append(f"{plan.box.remark}.")
+            more.append(f"{plan.box.remark}.")
     parts.append(say("Page {page} of {pages}.", page=number, pages=count))
-    if not model.visit:
-        parts.append(say("Made for {day}.", day=date_words(model.day, "weekday_year")))
-    return " ".join(parts)
+    if model.visit is None:
+        more.append(say("Made for {day}.", day=date_words(model.day, "weekday_year")))
+    return " ".join(parts), " ".join(more)

@@ -63,19 +63,25 @@ def _asked_words(question: Question) -> str:
 
 def fields_height(form: Form) -> float:
     """How much of the free strip the fields take, the notes not counted."""
-    return QUESTION_MM + WRITE_MM if form.markers else 2 * (QUESTION_MM + WRITE_MM)
+    rows = 1 if _is_wide(text_columns(form, form.body)) else 2
+    return rows * (QUESTION_MM + WRITE_MM)
 
 
 def draw_fields(document: Document, form: Form, free: Rect, model: CombSheetModel) -> Iterator[Field]:
     """The questions and the lines to write on, at the top of the free strip, in the columns of the notes."""
     columns = text_columns(form, free)
-    wide = columns.left.width > _WIDE
+    wide = _is_wide(columns)
     for question, place in zip(_ASKED, _cells(columns, free.y, QUESTION_MM, 2 if wide else 1), strict=False):
         yield from _draw_question(document, place, question, model)
     top = free.y + QUESTION_MM * (1 if wide else 2)
     places = _cells(columns, top, WRITE_MM, 3 if wide else 2)
     for (name, label, last, now), place in zip(_written(model), places, strict=False):
         yield _draw_line(document, place, (label, last, now), f"page.{name}")
+
+
+def _is_wide(columns: Columns) -> bool:
+    """Whether all questions stand in one row, and all lines to write on in one below."""
+    return columns.left.width > _WIDE
 
 
 def _cells(columns: Columns, top: float, height: float, across: int) -> Iterator[Rect]:

@@ -66,21 +66,29 @@ def draw_codes(document: Document, form: Form, plain: str) -> None:
 
 
 def draw_head(
-    document: Document, form: Form, model: CombSheetModel, about: str, plain: str
+    document: Document, form: Form, model: CombSheetModel, about: tuple[str, str], plain: str
 ) -> Iterator[Field]:
-    """Name, where it stands, what this page holds, and the date in single digits."""
+    """Name, where it stands, what this page holds, and the date in single digits.
+
+    about: what this page holds, and what else there is to say of it. On a sheet that is read back the top
+    says how it is filled in; else the second part stands there, since narrow paper has no room for both.
+    """
     head = form.header
     top = head.y + SMALL.height_mm
     code_width = document.text(head.right - width_mm(plain, SMALL_BOLD), top, plain, SMALL_BOLD)
+    holds, more = about
+    how = _how(model) if form.markers else more
     if form.markers:
-        how = shortened(_how(model), SMALL, head.width - code_width - 4.0)
-        document.text(head.x, top, how, SMALL, ink=document.second)
+        holds = " ".join(filter(None, about))
+    document.text(
+        head.x, top, shortened(how, SMALL, head.width - code_width - 4.0), SMALL, ink=document.second
+    )
     digits = _digit_boxes(head)
     room = digits[0].x - head.x - 3.0
     name = head.bottom - 10.2
     document.text(head.x, name, shortened(model.colony_name, NAME, room), NAME)
     document.text(head.x, name + 4.8, shortened(_standing(document, model), BODY, room), BODY)
-    document.text(head.x, name + 8.6, shortened(about, SMALL, room), SMALL)
+    document.text(head.x, name + 8.6, shortened(holds, SMALL, room), SMALL)
     yield from _draw_date(document, digits, model.visit.day if model.visit else None)
 
 
@@ -143,9 +151,10 @@ def draw_foot(document: Document, form: Form, model: CombSheetModel) -> None:
         left = Rect(left.x, left.y, right.right - left.x, left.height)
         right = Rect(left.x, left.y + 3 * _LEGEND_LEADING + 0.6, left.width, 0.0)
         columns = 6
-    for content, place in _swatches(left, columns):
-        draw_swatch(document, place, content)
-    document.repeat((left, "legend"), lambda: _draw_letters(document, left, columns))
+    if not form.is_of_words:
+        for content, place in _swatches(left, columns):
+            draw_swatch(document, place, content)
+        document.repeat((left, "legend"), lambda: _draw_letters(document, left, columns))
     document.repeat((right, model.map_reference), lambda: _draw_cautions(document, right, model))
 
 

@@ -17,6 +17,7 @@ from beeworkbook.papers.comb_forms import (
     form_for,
     form_for_all,
     forms,
+    words_form,
 )
 from beeworkbook.papers.options import Paper
 from beeworkbook.papers.rect import Rect
@@ -124,3 +125,11 @@ def test_a_box_of_mixed_frames_takes_a_form_all_of_them_can_be_read_on() -> None
 
 def test_a_box_without_combs_has_a_form_too() -> None:
     assert form_for_all(Paper.A4, []) is field_form(Paper.A4)
+
+
+@pytest.mark.parametrize("paper", list(Paper))
+def test_a_page_of_words_has_the_room_of_the_others_and_nothing_to_be_read_back(paper: Paper) -> None:
+    form = words_form(paper)
+    assert (form.number, form.markers, form.codes, form.is_of_words) == (0, (), (), True)
+    assert form.body == field_form(paper).body
+    assert not any(other.is_of_words for other in forms(paper))

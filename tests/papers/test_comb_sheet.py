@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from beeworkbook.colony.records import Way
-from beeworkbook.colony.sheet_models import CombSheetModel, SheetComb
+from beeworkbook.colony.sheet_models import CombSheetModel, SheetBox, SheetComb, SheetSide
 from beeworkbook.comb.contents import Content, Origin
 from beeworkbook.comb.frames import FRAME_TYPES
 from beeworkbook.papers.comb_forms import LEAST_COMB_MM2
@@ -399,3 +399,39 @@ def test_the_date_is_set_in_single_digits() -> None:
     model = invented.model(filled=True, visit=invented.visit(day=date(2031, 12, 4)))
     text = print_combs(model).text(0)
     assert "041231" in "".join(word for word in text.split() if word.isdigit() and len(word) == 1)
+
+
+def test_the_head_of_a_sheet_for_the_pocket_is_written_out() -> None:
+    box = replace(invented.box(places=11), name="Brood box 1", remark="12 dummy board")
+    text = print_combs(invented.model(box), options=PaperOptions(Paper.A5)).text(2)
+    head = " ".join(text.split())
+    assert "Brood box 1, combs 9 to 11 of 11, cold way. Page 3 of 4." in head
+    assert "12 dummy board. Made for Sat 16 May 2026." in head
+    assert "…" not in head
+
+
+@pytest.mark.parametrize("paper", list(Paper))
+def test_a_filled_sheet_without_combs_is_a_page_of_words(paper: Paper) -> None:
+    told = invented.visit(sentences=("Opened: no.", "Heft: 14 + 15 kg, together 29."))
+    model = invented.model(nothing_noted(), filled=True, visit=told)
+    printed = print_combs(model, options=PaperOptions(paper))
+    (page,) = printed.maps[0].pages
+    assert (page.markers, page.codes, page.layout, printed.maps[0].read_back) == ((), (), 0, False)
+    text = printed.whole_text
+    assert "Opened: no. Heft: 14 + 15 kg, together 29." in text
+    assert "Broken ones were laid out" not in text
+    assert "foundation" not in text
+    assert "bee inspector" in text
+    picture = printed.picture(0)
+    assert darkness(picture[len(picture) // 2 : len(picture) * 3 // 4]) < 0.001
+
+
+def nothing_noted() -> SheetBox:
+    """A box in which nobody noted a comb."""
+    box = invented.box(places=11)
+    combs = (replace(comb, side_a=bare(comb.side_a), side_b=bare(comb.side_b)) for comb in box.combs)
+    return replace(box, combs=tuple(combs))
+
+
+def bare(side: SheetSide) -> SheetSide:
+    return replace(side, cells=None, origin=None, bees_eighths=None, figures="")
