@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import Final
 
 from beeworkbook.colony.figures import visit_figures
+from beeworkbook.colony.phrases import LEAST_WORTH, worth_words
 from beeworkbook.colony.records import PartId
 from beeworkbook.colony.totals import VisitTotals
 from beeworkbook.comb.contents import WORKER_BROOD, Content
@@ -62,7 +63,7 @@ def comb_numbers(tallies: Sequence[SideTally]) -> str:
     worth = sum(tally.brood_share for tally in tallies) / 2
     if worth <= 0:
         return say("comb: no brood")
-    if worth < _LEAST_DM2:
+    if worth < LEAST_WORTH:
         return say("comb: about {cells} brood cells", cells=two_figures(brood))
     return say(
         "comb: about {cells} brood cells, worth {worth}", cells=two_figures(brood), worth=two_figures(worth)
@@ -102,7 +103,7 @@ def _brood_in_box(combs: int, worth: float) -> str:
         combs,
         "brood on {n} comb, worth {worth}",
         "brood on {n} combs, worth {worth}",
-        worth=two_figures(worth),
+        worth=worth_words(worth),
     )
 
 

@@ -104,7 +104,10 @@ def _brood(story: VisitStory) -> CombsSay | None:
     brood = story.figures.brood
     if brood is None or not brood.combs or brood.worth is None:
         return None
-    text = f"{brood.combs}/{two_figures(brood.worth)}"
+    if brood.worth < phrases.LEAST_WORTH:
+        text = f"{brood.combs}"  # what it is worth is too little to be put into figures
+    else:
+        text = f"{brood.combs}/{two_figures(brood.worth)}"
     return CombsSay(f"{text}+", "") if story.figures.at_least else CombsSay(text, text)
 
 

@@ -90,6 +90,17 @@ def eggs_state(seen: EggsSeen | None) -> str:
     )
 
 
+LEAST_WORTH: Final = 0.1
+"""Full combs; below it a number would claim more than a dab of a brush says. Common practice, no source."""
+
+
+def worth_words(worth: float) -> str:
+    """What brood is worth in full combs, in words: "4.2", "less than 0.1"."""
+    if 0 < worth < LEAST_WORTH:
+        return say("less than {least}", least=two_figures(LEAST_WORTH))
+    return two_figures(worth)
+
+
 def brood_value(brood: BroodFigures, figures: VisitFigures) -> str:
     """Brood twice: "on 7 combs, worth 4.2"; of some combs only, "on 4 combs or more, worth 2.1 or more"."""
     if brood.combs is None:
@@ -99,9 +110,11 @@ def brood_value(brood: BroodFigures, figures: VisitFigures) -> str:
     combs = say_count(brood.combs, "on 1 comb", "on {n} combs")
     if brood.worth is None:
         return combs
+    if figures.at_least and brood.worth < LEAST_WORTH:
+        return say("{combs} or more", combs=combs)
     if figures.at_least:
         return say("{combs} or more, worth {worth} or more", combs=combs, worth=two_figures(brood.worth))
-    return say("{combs}, worth {worth}", combs=combs, worth=two_figures(brood.worth))
+    return say("{combs}, worth {worth}", combs=combs, worth=worth_words(brood.worth))
 
 
 def brood_said(brood: BroodFigures, figures: VisitFigures) -> str:
@@ -109,11 +122,13 @@ def brood_said(brood: BroodFigures, figures: VisitFigures) -> str:
     combs = brood.combs or 0
     if brood.worth is None:
         return say_count(combs, "brood on 1 comb", "brood on {n} combs")
+    if figures.at_least and brood.worth < LEAST_WORTH:
+        return say_count(combs, "brood on 1 comb or more", "brood on {n} combs or more")
     if figures.at_least:
         one, many = "brood on 1 comb or more worth {worth}", "brood on {n} combs or more worth {worth}"
     else:
         one, many = "brood on 1 comb worth {worth}", "brood on {n} combs worth {worth}"
-    return say_count(combs, one, many, worth=two_figures(brood.worth))
+    return say_count(combs, one, many, worth=worth_words(brood.worth))
 
 
 def looked_at(figures: VisitFigures) -> str:

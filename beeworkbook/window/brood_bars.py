@@ -11,9 +11,10 @@ from PySide6.QtCore import QLineF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from beeworkbook.colony.phrases import worth_words
 from beeworkbook.qt import theme
 from beeworkbook.qt.palette import Palette
-from beeworkbook.words import date_words, month_name, say, two_figures
+from beeworkbook.words import date_words, month_name, say
 
 _HEIGHT = 92
 _FOOT = 18
@@ -52,7 +53,7 @@ class BroodBars(QWidget):
         """Show a season; `day` is the one that stands out."""
         self._bars, self._day = tuple(bars), day
         said = [
-            say("{day} {worth}", day=date_words(bar.day), worth=two_figures(bar.worth)) for bar in self._bars
+            say("{day} {worth}", day=date_words(bar.day), worth=worth_words(bar.worth)) for bar in self._bars
         ]
         self.setAccessibleName(say("Brood this season in full combs"))
         self.setAccessibleDescription(", ".join(said))
@@ -94,7 +95,7 @@ class BroodBars(QWidget):
             if chosen:
                 painter.setFont(theme.sans(theme.LABEL_PX, bold=True))
                 painter.setPen(QColor(p.focus))
-                words = two_figures(bar.worth) + ("+" if bar.at_least else "")
+                words = worth_words(bar.worth) + ("+" if bar.at_least else "")
                 over = QRectF(rect.center().x() - 30, rect.top() - 17, 60, 16)
                 over.moveRight(min(over.right(), self.width() - 1.0))
                 aligned = Qt.AlignmentFlag.AlignHCenter

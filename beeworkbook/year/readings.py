@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from beeworkbook.colony.figures import Amount, Doubt
+from beeworkbook.colony.phrases import worth_words
 from beeworkbook.colony.records import Level
 from beeworkbook.colony.sentences import level_words
 from beeworkbook.colony.timeline import SeasonPoint
@@ -78,7 +79,7 @@ def _rows(entry: Entry, measure: Measure) -> tuple[ReadRow, ...]:
 def _rest(entry: Entry) -> tuple[ReadRow, ...]:
     point, made = entry.point, []
     if point.combs is not None:
-        worth = say("worth {worth}", worth=two_figures(point.worth)) if point.worth is not None else ""
+        worth = say("worth {worth}", worth=worth_words(point.worth)) if point.worth is not None else ""
         made.append(ReadRow(say("combs with brood"), ", ".join(filter(None, (f"{point.combs}", worth)))))
     if point.stores_kg is not None:
         value = say("{kg} kg", kg=_at_least(point.stores_kg, point.stores_doubt))

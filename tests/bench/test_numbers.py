@@ -1,7 +1,7 @@
 import numpy as np
 
 from beeworkbook.bench.numbers import box_numbers, brood_numbers, comb_numbers, side_numbers, tally_of
-from beeworkbook.comb.contents import CONTENTS, Content
+from beeworkbook.comb.contents import CONTENTS, Content, Face
 from beeworkbook.comb.frames import FRAME_TYPES
 from beeworkbook.comb.side import tally
 from beeworkbook.qt.desk import Desk
@@ -71,3 +71,11 @@ def test_a_box_says_how_many_of_its_combs_were_looked_at(keeping: Keeping, desk:
     assert not box_numbers(totals, box, 5).endswith("looked at")
     assert desk.spot.visit_id is not None
     assert box_numbers(keeping.book.read.visit_totals(desk.spot.visit_id), box, 11) == ""
+
+
+def test_a_dab_of_the_brush_is_worth_less_than_a_tenth(keeping: Keeping, desk: Desk) -> None:
+    assert desk.spot.visit_id is not None
+    keeping.paint(6, Face.A, Content.SEALED, count=20, visit=desk.spot.visit_id)
+    box = keeping.box.id
+    said = box_numbers(keeping.book.read.visit_totals(desk.spot.visit_id), box, 11)
+    assert said.startswith("brood on 1 comb, worth less than 0.1")
