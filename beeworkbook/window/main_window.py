@@ -7,7 +7,7 @@ are not looked at are not made until they are.
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QApplication, QMenu, QWidget
 
@@ -194,7 +194,9 @@ class MainWindow(QWidget):
             self.page.day.note.let_go()
         self._remember_spot()
         self.desk.close()
-        # Nothing may be painted or shown anew once the book is closed.
+        # Nothing may be painted, shown anew or counted again once the book is closed.
+        for timer in self.findChildren(QTimer):
+            timer.stop()
         self.hide()
         self.desk.book.close()
 
