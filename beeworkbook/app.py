@@ -52,8 +52,10 @@ def run(path: Path | None, today: Callable[[], date]) -> int:
     def furnish() -> None:
         from beeworkbook.window.opening import Opener
 
-        if not Opener(shell, memory, today).begin(path, box_first=True):
-            app.exit(1)
+        opener = Opener(shell, memory, today)
+        if not opener.begin(path, box_first=True):
+            # The window that has it open came forward: what was asked for is seen.
+            app.exit(0 if opener.brought_forward else 1)
         QTimer.singleShot(_SETTLED_MS, shell, settle)
 
     def settle() -> None:

@@ -37,6 +37,8 @@ class Opener(QObject):
         self._memory = memory
         self._today = today
         self._server: QLocalServer | None = None
+        self.brought_forward = False
+        """Whether the last file asked for lies open in another window, which came forward."""
         self.window: MainWindow | None = None
         shell.on_close = self._close
 
@@ -59,13 +61,13 @@ class Opener(QObject):
         last = self._memory.get("last_workbook")
         if isinstance(last, str) and Path(last).is_file() and self.open(Path(last)):
             return True
-        if self.window is None and self._brought_forward:
+        if self.window is None and self.brought_forward:
             return False
         return self.open_sample()
 
     def open(self, path: Path) -> bool:
         """Open a workbook; what stands in the way is said in a sentence, and the one open stays open."""
-        self._brought_forward = False
+        self.brought_forward = False
         try:
             if self.window is not None and path.resolve() == self.window.desk.book.path.resolve():
                 return True
@@ -76,8 +78,8 @@ class Opener(QObject):
                 path, today=self._today, copies=copies_folder(), reach=server_name(path), read_only=read_only
             )
         except AlreadyOpenError as error:
-            self._brought_forward = bring_forward(path)
-            if not self._brought_forward:
+            self.brought_forward = bring_forward(path)
+            if not self.brought_forward:
                 self._say(say("Already open"), str(error))
             return False
         except (StoreError, RefusedError, OSError) as error:
@@ -127,7 +129,6 @@ class Opener(QObject):
 
     # --- within -----------------------------------------------------------------------------------
 
-    _brought_forward = False
     _box_first = False
 
     def furnish(self, book: Workbook) -> None:
@@ -170,6 +171,7 @@ class Opener(QObject):
         from PySide6.QtNetwork import QLocalServer  # late: the window is seen before anyone can ask
 
         server = QLocalServer(self)
+        server.setSocketOptions(QLocalServer.SocketOption.UserAccessOption)
         name = server_name(path)
         if not server.listen(name):
             QLocalServer.removeServer(name)
