@@ -20,6 +20,7 @@ from beeworkbook.colony.records import (
     FrameStay,
     Hive,
     Housing,
+    Level,
     Mark,
     Part,
     PartStay,
@@ -30,6 +31,7 @@ from beeworkbook.colony.records import (
     Stand,
     Visit,
 )
+from beeworkbook.comb.contents import Origin
 from beeworkbook.qt.desk import Desk, Spot, View
 from beeworkbook.qt.palette import Palette
 from beeworkbook.window.page_day import DayLeaf
@@ -37,6 +39,9 @@ from beeworkbook.window.page_parts import rule
 from beeworkbook.window.page_round import LevelsLegend, RoundLeaf
 from beeworkbook.words import say
 from beeworkbook.workbook.changes import Changes
+from beeworkbook.workbook.edits.in_visit import NO_VISIT
+from beeworkbook.workbook.edits.line import OnLine
+from beeworkbook.workbook.edits.visit import SetLevel
 
 _TOLD: Final = (
     Answer, Apiary, Colony, Due, Event, Feed, Frame, FrameStay, Hive, Housing, Mark, Part, PartStay, Queen,
@@ -80,6 +85,7 @@ class PageView(QWidget):
         column.addWidget(self._levels_rule)
         column.addWidget(self.levels)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.levels.level_chosen.connect(self._set_level)
         desk.spot_changed.connect(self._spot_changed)
         desk.book_changed.connect(self._book_changed)
         desk.palette_changed.connect(self._dress)
@@ -113,6 +119,22 @@ class PageView(QWidget):
         self.levels.show_level(visit.level if visit is not None else None)
 
     # --- within -----------------------------------------------------------------------------------
+
+    def _set_level(self, level: Level) -> None:
+        """Say how far the look of the line in hand went; a day without a visit gets one with it."""
+        desk, spot = self._desk, self._desk.spot
+        if level is Level.NOT_OPENED and self._saw_combs():
+            desk.tell(say("Combs were noted in this visit, so the hive was opened."))
+        elif spot.apiary_id is not None and spot.colony_id is not None:
+            edit = OnLine(spot.apiary_id, spot.colony_id, spot.day, (SetLevel(NO_VISIT, level),))
+            made = desk.do(edit, source=self)
+            if made is not None:
+                desk.go(visit_id=made)
+
+    def _saw_combs(self) -> bool:
+        visit = self._desk.visit
+        sides = self._desk.book.read.sides(visit.id) if visit is not None else ()
+        return any(side.origin is not Origin.ASSUMED for side in sides)
 
     def _show_leaf(self) -> None:
         if self.by_round:

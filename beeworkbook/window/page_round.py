@@ -4,7 +4,8 @@ from datetime import date, timedelta
 from operator import itemgetter
 from typing import Final
 
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from beeworkbook.colony.figures import VisitFigures, eggs_last_seen
 from beeworkbook.colony.hive import HiveDay
@@ -285,38 +286,55 @@ def _boxes_words(hive: HiveDay) -> list[str]:
 
 
 class LevelsLegend(QWidget):
-    """How far the look went, from not opened to painted; the level of the line in hand stands out."""
+    """How far the look went, from not opened to painted; the level of the line in hand stands out.
+
+    A click, or Alt and the digit, says it of the line in hand.
+    """
+
+    level_chosen = Signal(object)
+    """A Level."""
 
     def __init__(self, palette: Palette) -> None:
         """The five levels."""
         super().__init__()
-        self._palette = palette
         self._level: Level | None = None
         grid = QGridLayout(self)
-        grid.setContentsMargins(15, 6, 15, 10)
-        grid.setHorizontalSpacing(10)
-        grid.setVerticalSpacing(3)
+        grid.setContentsMargins(13, 6, 13, 10)
+        grid.setHorizontalSpacing(8)
+        grid.setVerticalSpacing(0)
         grid.addWidget(label("small", say("How far the look went")), 0, 0, 1, 2)
-        self._labels = {}
+        self.keys: dict[Level, QPushButton] = {}
+        self._palette = palette
         for at, level in enumerate(_LEVELS):
-            made = label("small", say("{digit}   {level}", digit=at, level=level_words(level)))
-            self._labels[level] = made
-            grid.addWidget(made, 1 + at // 2, at % 2)
-        self.set_palette(palette)
+            self.keys[level] = self._key(at, level)
+            grid.addWidget(self.keys[level], 1 + at // 2, at % 2)
+        self.show_level(None)
+
+    def _key(self, digit: int, level: Level) -> QPushButton:
+        key = QPushButton(say("{digit}   {level}", digit=digit, level=level_words(level)))
+        key.setObjectName("level")
+        key.setCheckable(True)
+        key.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        key.setShortcut(f"Alt+{digit}")
+        key.setToolTip(say("This line: {level} (Alt+{digit})", level=level_words(level), digit=digit))
+        key.clicked.connect(lambda _on=False: self._choose(level))
+        return key
+
+    def _choose(self, level: Level) -> None:
+        self.show_level(self._level)  # it stands out once it is kept
+        self.level_chosen.emit(level)
 
     def set_palette(self, palette: Palette) -> None:
-        """Go light or dark."""
+        """Go light or dark: the style of the window does it."""
         self._palette = palette
-        self.show_level(self._level)
 
     def show_level(self, level: Level | None) -> None:
         """The level that stands out; None, or a colony passed over, lights none."""
         self._level = level
-        for held, made in self._labels.items():
-            chosen = held is level
-            made.setStyleSheet(f"color: {self._palette.focus}; font-weight: bold;" if chosen else "")
+        for held, key in self.keys.items():
+            key.setChecked(held is level)
             words = level_words(held)
-            made.setAccessibleName(say("{level}, as here", level=words) if chosen else words)
+            key.setAccessibleName(say("{level}, as here", level=words) if held is level else words)
 
     @property
     def level(self) -> Level | None:

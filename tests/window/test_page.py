@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -11,6 +12,7 @@ from beeworkbook.colony.records import Level, Question
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
 from beeworkbook.window.page import PageView
+from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.edits.visit import SetAnswer
 from tests.rounds.orchard import DAY, LAST, make_orchard
 
@@ -54,6 +56,31 @@ def test_it_follows_the_desk_and_the_book(page: PageView, desk: Desk) -> None:
     assert dict(page.day.table.texts())["Temper"] == "lively"
     desk.go(view=View.ROUND)
     assert page.levels.level is Level.ONE_LINE
+
+
+def test_how_far_the_look_went_is_said_by_a_click(page: PageView, desk: Desk) -> None:
+    desk.go(view=View.ROUND)
+    assert desk.visit is None
+    QTest.mouseClick(page.levels.keys[Level.NOT_OPENED], Qt.MouseButton.LeftButton)
+    assert desk.visit is not None
+    assert desk.visit.level is Level.NOT_OPENED
+    assert desk.visit.round_id is not None
+    assert page.levels.level is Level.NOT_OPENED
+    desk.undo()
+    assert desk.visit is None
+    assert page.levels.level is None
+
+
+def test_a_hive_whose_combs_were_noted_was_opened(page: PageView, desk: Desk, qtbot: QtBot) -> None:
+    desk.go(view=View.ROUND, day=LAST)
+    visit, frame = desk.visit, desk.spot.frame_id
+    assert visit is not None
+    assert frame is not None
+    desk.do(LayOutComb(visit.id, frame, "S4H4"))
+    with qtbot.waitSignal(desk.told) as told:
+        QTest.mouseClick(page.levels.keys[Level.NOT_OPENED], Qt.MouseButton.LeftButton)
+    assert told.args == ["Combs were noted in this visit, so the hive was opened."]
+    assert page.levels.level is Level.BY_COMB
 
 
 def test_unseen_it_waits_and_is_right_when_it_is_seen_again(page: PageView, desk: Desk) -> None:

@@ -6,6 +6,8 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.colony.records import Arrival, DueKind, Feed, Level, PartKind, Queen, Question
@@ -150,9 +152,23 @@ def test_how_far_the_look_went_stands_out(qtbot: QtBot) -> None:
     qtbot.addWidget(legend)
     legend.show_level(Level.BY_COMB)
     assert legend.level is Level.BY_COMB
-    names = [made.accessibleName() for made in legend._labels.values()]
+    names = [key.accessibleName() for key in legend.keys.values()]
     assert names == ["not opened", "one line", "by comb, as here", "by side", "painted"]
-    legend.set_palette(DARK)
-    assert DARK.focus in legend._labels[Level.BY_COMB].styleSheet()
+    assert [level for level, key in legend.keys.items() if key.isChecked()] == [Level.BY_COMB]
     legend.show_level(None)
-    assert not any(made.styleSheet() for made in legend._labels.values())
+    assert not any(key.isChecked() for key in legend.keys.values())
+
+
+def test_a_level_is_chosen_by_click_or_by_its_digit_and_stands_out_once_it_is_kept(qtbot: QtBot) -> None:
+    legend = LevelsLegend(LIGHT)
+    qtbot.addWidget(legend)
+    legend.show_level(Level.ONE_LINE)
+    with qtbot.waitActive(legend):
+        legend.show()
+    chosen: list[Level] = []
+    legend.level_chosen.connect(chosen.append)
+    QTest.mouseClick(legend.keys[Level.BY_SIDE], Qt.MouseButton.LeftButton)
+    QTest.keyClick(legend, Qt.Key.Key_4, Qt.KeyboardModifier.AltModifier)
+    qtbot.waitUntil(lambda: chosen == [Level.BY_SIDE, Level.PAINTED])
+    assert [level for level, key in legend.keys.items() if key.isChecked()] == [Level.ONE_LINE]
+    assert legend.keys[Level.PAINTED].toolTip().endswith("(Alt+4)")
