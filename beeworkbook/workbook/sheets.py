@@ -33,6 +33,7 @@ from beeworkbook.colony.records import (
     Mark,
     PartKind,
     Question,
+    Reply,
     Round,
     Sheet,
     SheetId,
@@ -364,10 +365,7 @@ def _sheet_visit(read: Reader, visit: Visit, *, told: bool) -> SheetVisit:
         held.weather if held else "",
         held.temperature_c if held else None,
         held.flowering if held else "",
-        {
-            question: SheetAnswer(answer.typed, answer.reply)
-            for question, answer in read.answers(visit.id).items()
-        },
+        _answers(read, visit),
         SheetFeed(given, left),
         tuple(f"{row_text(row)}." for row in rows if _is_told(row)),
         visit.note,
@@ -376,6 +374,17 @@ def _sheet_visit(read: Reader, visit: Visit, *, told: bool) -> SheetVisit:
         combs={question: said.shown for question, said in from_combs(story).items()},
         heft=_heft_words(story.events),
     )
+
+
+def _answers(read: Reader, visit: Visit) -> dict[Question, SheetAnswer]:
+    """What was typed; that nobody opened the hive also where only its level says so, as on screen."""
+    said = {
+        question: SheetAnswer(answer.typed, answer.reply)
+        for question, answer in read.answers(visit.id).items()
+    }
+    if visit.level is Level.NOT_OPENED:
+        said.setdefault(Question.OPENED, SheetAnswer(say("no"), Reply.NO))
+    return said
 
 
 def _is_told(row: PageRow) -> bool:

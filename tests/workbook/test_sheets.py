@@ -10,7 +10,7 @@ from beeworkbook.colony.records import (
     Reply,
     VisitId,
 )
-from beeworkbook.colony.sheet_models import CombSheetModel, is_sheet_code
+from beeworkbook.colony.sheet_models import CombSheetModel, SheetAnswer, is_sheet_code
 from beeworkbook.comb.contents import Content, Face, MarkKind, Origin
 from beeworkbook.workbook.edits import (
     AddDue,
@@ -27,9 +27,11 @@ from beeworkbook.workbook.edits import (
     SetFeedLeft,
     SetHeft,
     SetNext,
+    SetNote,
     TakeFrame,
     TurnFrame,
 )
+from beeworkbook.workbook.edits.line import OnLine
 from beeworkbook.workbook.sheets import BookSheet, blank_sheet, filled_sheet, kept_sheets, round_sheet_of
 from tests.workbook.keeping import CAME, LATER, LOOK, Keeping, as_int, days_on
 
@@ -212,6 +214,15 @@ def test_a_filled_sheet_leaves_out_nothing_that_has_no_field_of_its_own(keeping:
     assert opened is not None
     assert opened.visit is not None
     assert not any(sentence.startswith("Opened") for sentence in opened.visit.sentences)
+
+
+def test_that_a_hive_was_not_opened_is_told_as_last_time(keeping: Keeping) -> None:
+    day = days_on(LOOK, 2)
+    apiary = keeping.book.read.apiaries()[0]
+    keeping.book.do(OnLine(apiary.id, keeping.colony, day, (SetNote(VisitId(0), "flying well"),)))
+    row = round_sheet_of(keeping.book, apiary.id, LATER).rows[0]
+    assert row.last is not None
+    assert (row.last.day, row.last.answers) == (day, {Question.OPENED: SheetAnswer("no", Reply.NO)})
 
 
 def test_the_heft_of_a_hive_not_opened_is_told_as_last_time(keeping: Keeping) -> None:
