@@ -9,6 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from beeworkbook.comb.contents import Content
+from beeworkbook.comb.labelling import labels_of
 from beeworkbook.comb.lattice import CellIndices, Cells, Lattice, Point, Points, read_only
 
 Edge: TypeAlias = Literal["top", "bottom", "left", "right"]
@@ -79,8 +80,6 @@ def flood(lattice: Lattice, cells: Cells, start: int) -> CellIndices:
     """
     if not 0 <= start < lattice.cells:
         raise IndexError(start)
-    from scipy import ndimage
-
     pair = lattice.first_row + lattice.second_row
     alike = np.zeros((lattice.rows + 1) // 2 * pair, np.bool_)
     np.equal(cells, cells[start], out=alike[: lattice.cells])
@@ -91,7 +90,7 @@ def flood(lattice: Lattice, cells: Cells, start: int) -> CellIndices:
     grid = np.zeros((2 * len(found), lattice.first_row + len(found) - 1), np.bool_)
     even_in_grid, odd_in_grid = _straight_rows(grid, lattice)
     even_in_grid[...], odd_in_grid[...] = even, odd
-    labels, _ = ndimage.label(grid, _SIX_NEIGHBOURS)
+    labels = labels_of(grid, _SIX_NEIGHBOURS)
     row, column = lattice.row_and_column(start)
     down = row // 2 - first
     np.equal(labels, labels[row - 2 * first, column + len(found) - 1 - down], out=grid)
