@@ -22,6 +22,9 @@ MOST_CHARACTERS: Final = 1_000_000
 """No text of a workbook is longer; the drawing of the largest side takes a fifth of it."""
 MOST_WHOLE: Final = 2**53
 MOST_NUMBER: Final = 1e12
+FIRST_YEAR: Final = 1000
+LAST_YEAR: Final = 8999
+"""Days far beyond any keeper, yet with room before and after for whoever reckons with them."""
 
 TABLE_NAMES: Final[dict[type[Record], str]] = {
     cls: "".join(f"_{letter.lower()}" if letter.isupper() else letter for letter in cls.__name__).lstrip("_")
@@ -165,6 +168,17 @@ def _dated(parse: Callable[[str], date | time], example: str) -> Callable[[objec
     return read
 
 
+_any_day: Final = _dated(date.fromisoformat, "2026-05-16")
+
+
+def _read_day(value: object, kind: type) -> object:
+    day = _any_day(value, kind)
+    if isinstance(day, date) and not FIRST_YEAR <= day.year <= LAST_YEAR:
+        words = say("its year has to be between {first} and {last}", first=FIRST_YEAR, last=LAST_YEAR)
+        raise FieldError(words)
+    return day
+
+
 def _written(moment: date | time) -> str:
     if isinstance(moment, datetime):
         return "" if moment.tzinfo is None else moment.astimezone(UTC).isoformat().replace("+00:00", "Z")
@@ -177,7 +191,7 @@ _READERS: Final[dict[type, Callable[[Any, Any], object]]] = {
     float: _read_number,
     bool: _read_truth,
     StrEnum: _read_choice,
-    date: _dated(date.fromisoformat, "2026-05-16"),
+    date: _read_day,
     time: _dated(time.fromisoformat, "14:30:00"),
     datetime: _dated(datetime.fromisoformat, "2026-05-16T14:30:00Z"),
 }
@@ -187,7 +201,7 @@ _JSON_KINDS: Final[dict[type, dict[str, object]]] = {
     int: {"type": "integer", "minimum": -MOST_WHOLE, "maximum": MOST_WHOLE},
     float: {"type": "number", "minimum": -MOST_NUMBER, "maximum": MOST_NUMBER},
     bool: {"type": "boolean"},
-    date: {"type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$"},
+    date: {"type": "string", "pattern": r"^[1-8]\d{3}-\d{2}-\d{2}$"},
     time: {"type": "string", "pattern": r"^\d{2}:\d{2}:\d{2}(\.\d{6})?$"},
     datetime: {"type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{6})?Z$"},
 }
