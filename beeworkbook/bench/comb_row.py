@@ -4,7 +4,7 @@ Painted by hand: a number and its marks above each comb, what was typed below. I
 says what was chosen, pointed at or typed.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from beeworkbook.bench.comb_pictures import CombPictures
 from beeworkbook.bench.on_show import CombOnShow
-from beeworkbook.colony.records import Mark
+from beeworkbook.colony.records import FrameId, Mark
 from beeworkbook.comb.contents import Face, MarkKind
 from beeworkbook.comb.orientation import seam_of, sides_of_seam
 from beeworkbook.qt import theme
@@ -83,6 +83,7 @@ class CombRow(QWidget):
         self._place: int | None = None
         self._face = Face.A
         self._seam: int | None = None
+        self._lit: frozenset[FrameId] = frozenset()
         self._sizes = RowSizes(88.0, 84, 47)
         self.pictures = CombPictures()
         self._is_stale = False
@@ -159,6 +160,19 @@ class CombRow(QWidget):
     def seam(self) -> int | None:
         """The seam that is lit, None while the pointer is elsewhere."""
         return self._seam
+
+    def light_combs(self, frames: Collection[FrameId]) -> None:
+        """Light these combs, as a sentence of the Page leads to them; none puts the light out."""
+        lit = frozenset(frames)
+        for comb in self._combs:
+            if comb.frame is not None and (comb.frame.id in lit) != (comb.frame.id in self._lit):
+                self.update(self.column(comb.place).toAlignedRect())
+        self._lit = lit
+
+    @property
+    def lit(self) -> frozenset[FrameId]:
+        """The combs that are lit."""
+        return self._lit
 
     def _resize(self) -> None:
         self.setFixedSize(max(1, int(self._sizes.pitch * len(self._combs))), self._sizes.row_height + 3)
@@ -311,6 +325,8 @@ class CombRow(QWidget):
         self._paint_head(painter, comb, column, is_chosen=is_chosen)
         for face in Face:
             self._paint_side(painter, comb, face)
+            if comb.is_comb and comb.frame is not None and comb.frame.id in self._lit:
+                self._paint_light(painter, self.picture_rect(comb.place, face))
         colour = self._palette.focus if is_chosen else self._palette.second_ink
         painter.setFont(theme.sans(theme.LABEL_PX, bold=is_chosen, italic=comb.is_emphatic and not is_chosen))
         painter.setPen(QColor(colour))
@@ -374,12 +390,13 @@ class CombRow(QWidget):
     def _paint_seam(self, painter: QPainter, seam: int) -> None:
         """Both sides that look into a seam, lit together, and its name between their numbers."""
         facing = [side for side in sides_of_seam(seam, len(self._combs)) if self._combs[side[0] - 1].is_comb]
-        painter.setBrush(Qt.BrushStyle.NoBrush)
         for place, face in facing:
-            rect = self.picture_rect(place, face)
-            painter.setPen(QPen(QColor(self._palette.board), 4.0))
-            painter.drawRect(rect.adjusted(1, 1, -1, -1))
-            painter.setPen(QPen(QColor(self._palette.soon), 2.0))
+            self._paint_light(painter, self.picture_rect(place, face))
+
+    def _paint_light(self, painter: QPainter, rect: QRectF) -> None:
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        for colour, width in ((self._palette.board, 4.0), (self._palette.soon, 2.0)):
+            painter.setPen(QPen(QColor(colour), width))
             painter.drawRect(rect.adjusted(1, 1, -1, -1))
 
 

@@ -310,7 +310,7 @@ class KeyLine(SeenFace):
 
     @property
     def untaken(self) -> Mapping[CombHere, str]:
-        """What was typed and could not be kept, by comb; it stands there again whenever the keeper comes back."""
+        """What was typed and could not be kept, by comb; it stands there again when the keeper comes back."""
         return self._drafts
 
     def _give_up(self) -> None:

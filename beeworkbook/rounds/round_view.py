@@ -78,7 +78,7 @@ class RoundView(QWidget):
         self.sheet.went_deeper.connect(self._deeper)
         self.sheet.walked_out.connect(self._walked_out)
         self.sheet.heading_menu.connect(self._heading_menu)
-        self.read_back.chosen.connect(self._lead_to)
+        self.read_back.chosen.connect(self.lead_to)
         desk.spot_changed.connect(self._spot_changed)
         desk.book_changed.connect(self._book_changed)
         desk.palette_changed.connect(self._dress)
@@ -270,7 +270,8 @@ class RoundView(QWidget):
         else:
             self.read_back.setFocus(Qt.FocusReason.TabFocusReason)
 
-    def _lead_to(self, spot: Spot) -> None:
+    def lead_to(self, spot: Spot) -> None:
+        """Put the keyboard on a field of a line, or on the nearest that is asked."""
         row = self.sheet.row_of(spot)
         if row is not None:
             target = nearest_spot(row, self.targets, spot.target)

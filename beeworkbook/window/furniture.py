@@ -60,6 +60,8 @@ def _hang_page(window: "MainWindow") -> None:
     window.legend.letter_chosen.connect(window.bench.take_letter)
     window.bench.content_changed.connect(window.legend.show_content)
     window.hand_strip = HandStrip(window.desk, window.bench.hand)
+    window.page.pointed.connect(window.box.row.light_combs)
+    window.page.field_asked.connect(window.go_to_field)
     window.rooms.side.hang(window.page, 1)
     window.rooms.side.hang(window.hand_strip)
     window.rooms.side.hang(window.legend)

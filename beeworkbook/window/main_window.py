@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from beeworkbook.bench.hand_strip import HandStrip
     from beeworkbook.bench.key_line import KeyLine
     from beeworkbook.bench.legend_keys import LegendKeys
+    from beeworkbook.colony.sentences import Target
     from beeworkbook.window.commands import Commands
     from beeworkbook.window.field_keys import FieldKeys
     from beeworkbook.window.opening import Opener
@@ -147,6 +148,17 @@ class MainWindow(QWidget):
         """Show a view and put the keyboard on it."""
         self.desk.go(view=view)
         self.focus_view()
+
+    def go_to_field(self, target: "Target") -> None:
+        """Put the keyboard on a field of this colony's line in the round."""
+        from beeworkbook.rounds.round_view import RoundView
+        from beeworkbook.rounds.walk import Spot as FieldSpot
+
+        colony_id = self.desk.spot.colony_id
+        self.go_to(View.ROUND)
+        view = self.face(View.ROUND)
+        if isinstance(view, RoundView) and colony_id is not None:
+            view.lead_to(FieldSpot(colony_id, target))
 
     def focus_view(self) -> None:
         """Put the keyboard where this view is worked."""

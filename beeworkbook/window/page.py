@@ -5,7 +5,7 @@ It only chooses which leaf is shown and follows the desk; the leaves are in page
 
 from typing import Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
@@ -31,6 +31,7 @@ from beeworkbook.colony.records import (
     Stand,
     Visit,
 )
+from beeworkbook.colony.sentences import PageRow
 from beeworkbook.comb.contents import Origin
 from beeworkbook.qt.desk import Desk, Spot, View
 from beeworkbook.qt.palette import Palette
@@ -52,6 +53,11 @@ _TOLD: Final = (
 
 class PageView(QWidget):
     """The Page of the desk's colony and day."""
+
+    pointed = Signal(object)
+    """The frames the sentence under the pointer or the keyboard came from; empty when none is pointed at."""
+    field_asked = Signal(object)
+    """The Target of a sentence that came from a line: its field in the round is asked for."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         """The Page of this desk."""
@@ -86,6 +92,9 @@ class PageView(QWidget):
         column.addWidget(self.levels)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.levels.level_chosen.connect(self._set_level)
+        for table in (self.day.table, self.round.table):
+            table.pointed.connect(self.pointed)
+            table.chosen.connect(self._lead_to_source)
         desk.spot_changed.connect(self._spot_changed)
         desk.book_changed.connect(self._book_changed)
         desk.palette_changed.connect(self._dress)
@@ -119,6 +128,23 @@ class PageView(QWidget):
         self.levels.show_level(visit.level if visit is not None else None)
 
     # --- within -----------------------------------------------------------------------------------
+
+    def _lead_to_source(self, row: PageRow) -> None:
+        """A sentence leads to the first comb it came from, or to its field in the round."""
+        hive = self._desk.hive_day()
+        places = [hive.place_of(frame_id) for frame_id in row.frames] if hive is not None else []
+        found = [
+            (part.stay.level, place, part.part.id, frame_id)
+            for frame_id, held in zip(row.frames, places, strict=False)
+            if held is not None
+            for part, place in (held,)
+        ]
+        if self.by_round or not found:
+            self.field_asked.emit(row.target)
+            return
+        _level, _place, part_id, frame_id = min(found)
+        view = View.BENCH if self._desk.spot.view is View.BENCH else View.BOX
+        self._desk.go(view=view, part_id=part_id, frame_id=frame_id)
 
     def _set_level(self, level: Level) -> None:
         """Say how far the look of the line in hand went; a day without a visit gets one with it."""

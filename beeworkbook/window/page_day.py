@@ -13,13 +13,13 @@ from beeworkbook.rounds.offers import feed_look_offered, look_offered, take_offe
 from beeworkbook.rounds.row import Row, read_row
 from beeworkbook.window.page_parts import (
     NoteEdit,
-    RowTable,
     Told,
     ToldList,
     blanks_gathered,
     label,
     note_lines,
 )
+from beeworkbook.window.row_table import RowTable
 from beeworkbook.words import date_words, say
 from beeworkbook.workbook.edits.line import ClearOnLine, OnLine
 from beeworkbook.workbook.edits.visit import SetNote

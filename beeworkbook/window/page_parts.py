@@ -1,9 +1,9 @@
-"""The pieces the Page is put together from: rows of label and value, dues, soft notes, the keeper's own note.
+"""The pieces the Page is put together from: dues, events, soft notes, the keeper's own note.
 
 They are told what to say and keep their labels, so that a stroke on the bench costs no new widgets.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt, QTimer, Signal
@@ -22,12 +22,10 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QPlainTextEdit, QSize
 from beeworkbook.colony.phrases import titled
 from beeworkbook.colony.sentences import PageRow
 from beeworkbook.colony.soft_notes import SoftNote
-from beeworkbook.qt import theme
 from beeworkbook.qt.icons import State, paint_state
 from beeworkbook.qt.palette import Palette
 from beeworkbook.words import say
 
-LABEL_WIDTH = 72
 _PAUSE_MS = 300
 """Typing that rests so long is kept; it is kept at once when the field is left."""
 
@@ -46,59 +44,6 @@ def rule(name: str = "rule") -> QFrame:
     made = QFrame()
     made.setObjectName(name)
     return made
-
-
-class RowTable(QWidget):
-    """Rows of a label and a value, with a rule under each; what was not recorded in italics."""
-
-    def __init__(self) -> None:
-        """An empty table."""
-        super().__init__()
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(8)
-        self._grid.setVerticalSpacing(2)
-        self._grid.setColumnMinimumWidth(0, LABEL_WIDTH)
-        self._grid.setColumnStretch(1, 1)
-        self._lines: list[tuple[QLabel, QLabel, QFrame]] = []
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-        policy.setHeightForWidth(True)
-        self.setSizePolicy(policy)
-
-    def show_rows(self, rows: Sequence[PageRow]) -> None:
-        """Show these rows, with as many labels as are there already."""
-        while len(self._lines) < len(rows):
-            self._add_line()
-        for at, line in enumerate(self._lines):
-            row = rows[at] if at < len(rows) else None
-            for widget in line:
-                widget.setVisible(row is not None)
-            if row is not None:
-                self._show_row(line, row)
-        self.setVisible(bool(rows))
-
-    def texts(self) -> list[tuple[str, str]]:
-        """What stands in it."""
-        return [(name.text(), value.text()) for name, value, _ in self._lines if not name.isHidden()]
-
-    def _add_line(self) -> None:
-        at = 2 * len(self._lines)
-        name, value, under = label("small"), label("value"), rule()
-        value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        name.setContentsMargins(0, 2, 0, 0)  # both on one line of writing
-        self._grid.addWidget(name, at, 0, Qt.AlignmentFlag.AlignTop)
-        self._grid.addWidget(value, at, 1, Qt.AlignmentFlag.AlignTop)
-        self._grid.addWidget(under, at + 1, 0, 1, 2)
-        self._lines.append((name, value, under))
-
-    @staticmethod
-    def _show_row(line: tuple[QLabel, QLabel, QFrame], row: PageRow) -> None:
-        name, value, _under = line
-        name.setText(row.label)
-        value.setText(row.value)
-        value.setFont(theme.sans(italic=not row.recorded))
-        value.setToolTip(row.basis)
-        value.setAccessibleName(say("{label}: {value}", label=row.label, value=row.value))
 
 
 @dataclass(frozen=True)

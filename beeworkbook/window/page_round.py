@@ -32,7 +32,8 @@ from beeworkbook.qt.palette import Palette
 from beeworkbook.rounds.offers import feed_look_offered, look_offered
 from beeworkbook.rounds.row import Row, read_row
 from beeworkbook.window.brood_bars import BroodBar, BroodBars
-from beeworkbook.window.page_parts import RowTable, Told, ToldList, label, note_lines, rule
+from beeworkbook.window.page_parts import Told, ToldList, label, note_lines, rule
+from beeworkbook.window.row_table import RowTable
 from beeworkbook.words import date_words, say, say_count
 from beeworkbook.workbook.story import hemisphere_of, queen_on, season_figures, visit_story
 

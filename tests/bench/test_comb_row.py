@@ -3,8 +3,10 @@ from PySide6.QtCore import QPointF
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.bench.comb_row import MOST_ACROSS, CombRow, RowSizes
-from beeworkbook.bench.on_show import CombOnShow
+from beeworkbook.bench.on_show import CombOnShow, SideOnShow
+from beeworkbook.colony.records import Frame, FrameId
 from beeworkbook.comb.contents import Face
+from beeworkbook.comb.frames import FRAME_TYPES
 from beeworkbook.qt.palette import LIGHT
 
 
@@ -45,3 +47,25 @@ def test_places_that_are_free_are_passed_over(qtbot: QtBot) -> None:
         row._step(1)
         row._go_to_end(last=True)
     assert not row.grab().isNull()
+
+
+def test_combs_a_sentence_came_from_are_lit_and_put_out_again(qtbot: QtBot) -> None:
+    row = CombRow(LIGHT)
+    qtbot.addWidget(row)
+    frame_type = FRAME_TYPES["bs_deep"]
+    sides = {face: SideOnShow(face, frame_type) for face in Face}
+    row.show_combs([CombOnShow(place, Frame(FrameId(place), "bs_deep"), sides) for place in (1, 2, 3)])
+    dark = row.grab().toImage()
+    row.light_combs({FrameId(2)})
+    assert row.lit == {FrameId(2)}
+    lit = row.grab().toImage()
+    changed = [
+        x
+        for x in range(dark.width())
+        if any(dark.pixel(x, y) != lit.pixel(x, y) for y in range(dark.height()))
+    ]
+    ratio = dark.devicePixelRatio()
+    assert row.column(2).left() <= min(changed) / ratio
+    assert max(changed) / ratio <= row.column(2).right()
+    row.light_combs(())
+    assert row.grab().toImage() == dark

@@ -6,8 +6,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from beeworkbook.colony.records import Question
 from beeworkbook.qt.desk import View
 from beeworkbook.qt.memory import Memory
+from beeworkbook.rounds.round_view import RoundView
 from beeworkbook.window.actions import ACTIONS
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.opening import Opener
@@ -106,3 +108,24 @@ def test_tools_are_beside_the_legend_where_the_combs_are(window: MainWindow) -> 
     assert window.hand_strip.hand is window.bench.hand
     window.go_to(View.ROUND)
     assert not window.hand_strip.isVisible()
+
+
+def test_a_sentence_of_the_page_lights_its_combs_and_leads_to_its_field(
+    window: MainWindow, qtbot: QtBot
+) -> None:
+    window.go_to(View.BOX)
+    frame_id = window.desk.spot.frame_id
+    window.page.pointed.emit(frozenset({frame_id}))
+    assert window.box.row.lit == {frame_id}
+    window.page.pointed.emit(frozenset())
+    assert not window.box.row.lit
+    window.page.field_asked.emit(Question.TEMPER)
+    assert window.desk.spot.view is View.ROUND
+    view = window.face(View.ROUND)
+    assert isinstance(view, RoundView)
+    assert view.sheet.spot is not None
+    assert (view.sheet.spot.colony_id, view.sheet.spot.target) == (
+        window.desk.spot.colony_id,
+        Question.TEMPER,
+    )
+    qtbot.waitUntil(view.sheet.editor.hasFocus)

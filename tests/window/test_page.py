@@ -83,6 +83,32 @@ def test_a_hive_whose_combs_were_noted_was_opened(page: PageView, desk: Desk, qt
     assert page.levels.level is Level.BY_COMB
 
 
+def test_a_sentence_leads_to_the_first_comb_it_came_from(page: PageView, desk: Desk, qtbot: QtBot) -> None:
+    desk.go(day=LAST)
+    visit, box = desk.visit, desk.box()
+    assert visit is not None
+    assert box is not None
+    frames = [place.frame.id for place in box.frames if place.frame is not None]
+    for at in (6, 3):
+        desk.do(LayOutComb(visit.id, frames[at], "E1O2S4H1"))
+    row = next(line.row for line in page.day.table._lines if line.row and line.row.label == "In cells")
+    assert row.frames == {frames[3], frames[6]}
+    with qtbot.waitSignal(page.pointed) as told:
+        page.day.table.pointed.emit(row.frames)
+    assert told.args == [row.frames]
+    page.day.table.chosen.emit(row)
+    assert desk.spot.frame_id == frames[3]
+    assert desk.spot.view is View.BOX
+
+
+def test_a_sentence_without_combs_asks_for_its_field(page: PageView, desk: Desk, qtbot: QtBot) -> None:
+    desk.go(day=LAST)
+    row = next(line.row for line in page.day.table._lines if line.row and line.row.label == "Temper")
+    with qtbot.waitSignal(page.field_asked) as told:
+        page.day.table.chosen.emit(row)
+    assert told.args == [Question.TEMPER]
+
+
 def test_unseen_it_waits_and_is_right_when_it_is_seen_again(page: PageView, desk: Desk) -> None:
     page.hide()
     desk.go(day=LAST)

@@ -12,7 +12,7 @@ from beeworkbook.colony.sentences import PageRow
 from beeworkbook.colony.soft_notes import SoftNote
 from beeworkbook.qt.icons import State
 from beeworkbook.qt.palette import DARK, LIGHT
-from beeworkbook.window.page_parts import NoteEdit, RowTable, Told, ToldList, blanks_gathered, note_lines
+from beeworkbook.window.page_parts import NoteEdit, Told, ToldList, blanks_gathered, note_lines
 
 EGGS = PageRow("Eggs", "seen, on 4 to 6", Question.EGGS, basis="as said in the line")
 QUEEN = PageRow("Queen", "not looked for", Question.QUEEN, recorded=False)
@@ -39,32 +39,6 @@ def test_what_is_blank_is_gathered_and_never_read_as_no() -> None:
         ("Not recorded", "room, drawn", False),
     ]
     assert blanks_gathered((EGGS,)) == (EGGS,)
-
-
-def test_a_table_shows_its_rows_and_sets_the_blank_ones_in_italics(qtbot: QtBot) -> None:
-    table = RowTable()
-    qtbot.addWidget(table)
-    table.show_rows((EGGS, QUEEN))
-    assert table.texts() == [("Eggs", "seen, on 4 to 6"), ("Queen", "not looked for")]
-    values = {value.text(): value for value in table.findChildren(QLabel)}
-    assert values["not looked for"].font().italic()
-    assert not values["seen, on 4 to 6"].font().italic()
-    assert values["seen, on 4 to 6"].toolTip() == "as said in the line"
-    assert values["seen, on 4 to 6"].accessibleName() == "Eggs: seen, on 4 to 6"
-
-
-def test_a_table_keeps_its_labels_when_rows_come_and_go(qtbot: QtBot) -> None:
-    table = RowTable()
-    qtbot.addWidget(table)
-    table.show_rows((EGGS, QUEEN, ROOM))
-    labels = len(table.findChildren(QLabel))
-    table.show_rows((ROOM,))
-    assert table.texts() == [("Room", "not recorded")]
-    table.show_rows(())
-    assert table.texts() == []
-    assert table.isHidden()
-    table.show_rows((EGGS, QUEEN))
-    assert len(table.findChildren(QLabel)) == labels
 
 
 def test_a_list_says_what_and_why(qtbot: QtBot) -> None:
