@@ -198,7 +198,10 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class PartStay:
-    """A part's stay in a hive's stack. Level 0 stands on the ground."""
+    """A part's stay in a hive's stack, as long as it was not moved there.
+
+    A level orders the parts of a day from the ground up; those of parts that never met may be alike.
+    """
 
     id: PartStayId
     part_id: PartId

@@ -26,6 +26,8 @@ from beeworkbook.store.transaction import Transaction
 from beeworkbook.words import say
 from beeworkbook.workbook.exchange_form import FieldError, form_of
 
+MOST_LEVELS: Final = 10_000
+"""Levels order the parts of a hive over all its years, so they rise above the parts of any day."""
 MOST_PLACES: Final = 100
 REFERENCES: Final[dict[str, str]] = {
     "mother_id": "Colony",
@@ -113,7 +115,7 @@ def _check_stay(_tx: Transaction, stay: Housing | PartStay | FrameStay | Due) ->
         raise FieldError(say("{field}: it ends before it begins", field="until"))
     if isinstance(stay, FrameStay) and not 1 <= stay.place <= MOST_PLACES:
         raise FieldError(say("{field}: a box has at most {most} places", field="place", most=MOST_PLACES))
-    if isinstance(stay, PartStay) and not 0 <= stay.level <= MOST_PLACES:
+    if isinstance(stay, PartStay) and not 0 <= stay.level <= MOST_LEVELS:
         raise FieldError(say("{field}: no hive is so high", field="level"))
 
 

@@ -18,6 +18,7 @@ from beeworkbook.colony.records import (
     Event,
     EventKind,
     Feed,
+    Frame,
     Level,
     Mark,
     Question,
@@ -69,12 +70,15 @@ class _Noted:
         """Somebody opened the hive and said or drew something; a page that was opened is no look."""
         if self.visit.level in _SHUT:
             return False
-        return bool(
-            self.answers or self.marks or any(side.origin is not Origin.ASSUMED for side in self._sides())
-        )
+        sides = self.tx.find(Side, visit_id=self.visit.id)
+        return bool(self.answers or self.marks or any(map(self._was_seen, sides)))
 
-    def _sides(self) -> tuple[Side, ...]:
-        return self.tx.find(Side, visit_id=self.visit.id)
+    def _was_seen(self, side: Side) -> bool:
+        """Not only assumed, and not the foundation of a frame that was new that day."""
+        if side.origin is Origin.ASSUMED:
+            return False
+        frame = self.tx.find_one(Frame, side.frame_id)
+        return frame is None or frame.since != self.visit.day
 
     def does(self, due: Due) -> bool:
         """Whether this visit did what was due."""

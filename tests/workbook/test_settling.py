@@ -11,13 +11,15 @@ from beeworkbook.colony.records import (
     DueKind,
     DueState,
     Level,
+    PartKind,
     Question,
     VisitId,
 )
-from beeworkbook.comb.contents import Face, MarkKind
+from beeworkbook.comb.contents import Content, Face, MarkKind
 from beeworkbook.workbook.edits.combs import ClearSide
 from beeworkbook.workbook.edits.dues import AddDue, DoDue
 from beeworkbook.workbook.edits.feed import GiveFeed, SetFeedLeft, SetHeft
+from beeworkbook.workbook.edits.hive import AddPart
 from beeworkbook.workbook.edits.in_visit import NO_VISIT
 from beeworkbook.workbook.edits.line import OnLine
 from beeworkbook.workbook.edits.marks import AddMark
@@ -25,6 +27,7 @@ from beeworkbook.workbook.edits.mend import RemoveVisit
 from beeworkbook.workbook.edits.place import SetSetting
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.edits.visit import BeginVisit, SetAnswer, SetLevel, SetNext, SetNote
+from beeworkbook.workbook.noted import is_noted
 from beeworkbook.workbook.place import Edit
 from tests.workbook.keeping import CAME, LATER, LOOK, Keeping, as_int, days_on
 
@@ -170,3 +173,16 @@ def test_what_was_ticked_off_by_hand_stays_so(keeping: Keeping) -> None:
     keeping.book.do(SetLevel(keeping.visit, Level.NOT_OPENED))
     assert state(keeping, look) is DueState.DONE
     assert CAME < LOOK
+
+
+def test_a_super_of_foundation_is_no_look(keeping: Keeping) -> None:
+    first = planned(keeping, DueKind.FIRST_LOOK)
+    hive = keeping.book.read.hive_day(keeping.colony, LOOK)
+    assert hive is not None
+    level = keeping.noted().level
+    more = {"frame_type": "bs_shallow", "places": 10, "new_frames": Content.FOUNDATION}
+    keeping.book.do(AddPart(hive.hive.id, PartKind.SUPER, LOOK, **more))  # type: ignore[arg-type]
+    assert len(keeping.book.read.sides(keeping.visit)) == 20
+    assert keeping.noted().level is level
+    assert state(keeping, first) is DueState.OPEN
+    assert not is_noted(keeping.book.read, keeping.noted())

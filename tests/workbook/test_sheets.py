@@ -32,6 +32,7 @@ from beeworkbook.workbook.edits import (
     TurnFrame,
 )
 from beeworkbook.workbook.edits.line import OnLine
+from beeworkbook.workbook.edits.mend import RemoveVisit
 from beeworkbook.workbook.sheets import BookSheet, blank_sheet, filled_sheet, kept_sheets, round_sheet_of
 from tests.workbook.keeping import CAME, LATER, LOOK, Keeping, as_int, days_on
 
@@ -103,6 +104,7 @@ def test_boxes_are_told_apart_and_a_dummy_is_named(keeping: Keeping) -> None:
 
 def test_a_colony_never_looked_at_has_a_sheet_without_last_time(keeping: Keeping) -> None:
     other = keeping.another(flank=None)
+    keeping.book.do(RemoveVisit(keeping.book.read.visits(other)[0].id))
     sheet = _blank(keeping, colony=other)
     assert sheet.last is None
     assert all(comb.side_a.last == "" for comb in sheet.boxes[0].combs)

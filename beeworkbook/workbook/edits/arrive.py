@@ -134,9 +134,9 @@ class ArriveColony(SingleEdit):
         visit = _hang_combs(tx, spec, colony.id, box)
         _note_arrival(tx, spec, colony.id)
         if spec.fed.strip():
-            give_feed(tx, colony.id, spec.came_on, spec.fed, visit_id=visit.id if visit else None)
+            give_feed(tx, colony.id, spec.came_on, spec.fed, visit_id=visit.id)
         _plan(tx, spec, colony.id)
-        place = Place(colony.id, visit.id if visit else None, box.id)
+        place = Place(colony.id, visit.id, box.id)
         return Done(colony.id, say("house {colony}", colony=name), place)
 
 
@@ -176,15 +176,15 @@ def _stack(tx: Transaction, spec: ArrivalSpec, hive_id: HiveId) -> Part:
     return box
 
 
-def _hang_combs(tx: Transaction, spec: ArrivalSpec, colony_id: ColonyId, box: Part) -> Visit | None:
-    """The combs that came, the dummies and the new frames; what is known of them noted in a visit."""
+def _hang_combs(tx: Transaction, spec: ArrivalSpec, colony_id: ColonyId, box: Part) -> Visit:
+    """The combs that came, the dummies and the new frames; what is known of them, in that day's visit."""
     hung = [(comb, _hang(tx, spec, box, comb)) for comb in spec.combs]
     for place in spec.dummies:
         hang_new(tx, Frame(FrameId(0), box.frame_type, FrameMake.DUMMY), box, place, spec.came_on)
     flanked = spec.flank is not None and len(hung) + len(spec.dummies) < box.places
-    if not flanked and not any(comb.typed for comb in spec.combs):
-        return None
-    visit = begin_visit(tx, colony_id, spec.came_on, level=Level.BY_COMB, who=spec.who)
+    handled = flanked or any(comb.typed for comb in spec.combs)
+    level = Level.BY_COMB if handled else Level.NOT_OPENED
+    visit = begin_visit(tx, colony_id, spec.came_on, level=level, who=spec.who)
     if spec.flank is not None:
         fill_box(tx, box, spec.came_on, holds=spec.flank, visit=visit)
     for comb, frame_id in hung:

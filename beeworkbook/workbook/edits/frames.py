@@ -10,7 +10,6 @@ from beeworkbook.colony.records import (
     FrameMake,
     FrameStay,
     Housing,
-    Level,
     Part,
     PartId,
     PartStay,
@@ -32,7 +31,6 @@ from beeworkbook.workbook.edits.hanging import (
     hang,
     put_in,
 )
-from beeworkbook.workbook.edits.looking import raise_level
 from beeworkbook.workbook.edits.sides import put_side, side_or_blank
 from beeworkbook.workbook.errors import RefusedError
 from beeworkbook.workbook.found import comb_name, frame_in, frame_type_of, stay_of_frame, the
@@ -88,12 +86,14 @@ def fill_box(tx: Transaction, part: Part, day: date, *, holds: Content | None, v
 
 
 def note_whole(tx: Transaction, visit: Visit, frame_id: FrameId, content: Content) -> None:
-    """Note in a visit that both sides of a comb hold one thing throughout."""
+    """Note in a visit that both sides of a new comb hold one thing throughout.
+
+    That is no look into the hive, so it says nothing of how far the look went.
+    """
     for face in Face:
         side = side_or_blank(tx, visit, frame_id, face)
         cells = blank_cells(frame_type_of(tx, side.frame_type).lattice, content)
         put_side(tx, replace(side, cells=pack(cells), typed=ENGLISH_LETTERS.contents[content]))
-    raise_level(tx, visit, Level.BY_COMB)
 
 
 @dataclass(frozen=True)

@@ -172,9 +172,16 @@ class MovePart(SingleEdit):
         for stay in tx.find(PartStay, part_id=part.id):
             if holds_on(stay, self.day) and stay.hive_id != new:
                 restack(tx, stay.hive_id, self.day, lambda order: [each for each in order if each != part.id])
-        restack(tx, new, self.day, _inserted(tx, new, part, self.day, self.level))
+        restack(tx, new, self.day, self._moved(tx, new, part), moved=part.id)
         label = say("move the {part} on {day}", part=part_words(part.kind), day=date_words(self.day))
         return Done(None, label, _place_in(tx, new, self.day, part.id))
+
+    def _moved(self, tx: Transaction, hive_id: HiveId, part: Part) -> Callable[[Order], Order]:
+        """Where the part stands of the days to come; within its hive, on those it stands there at all."""
+        insert = _inserted(tx, hive_id, part, self.day, self.level)
+        if not any(holds_on(stay, self.day) for stay in tx.find(PartStay, part_id=part.id, hive_id=hive_id)):
+            return insert
+        return lambda order: insert(order) if part.id in order else order
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,7 @@ from beeworkbook.colony.records import (
     EventKind,
     Frame,
     FrameMake,
+    Level,
     PartKind,
     Queen,
     Stand,
@@ -18,6 +19,7 @@ from beeworkbook.colony.records import (
 from beeworkbook.comb.contents import Content, Origin
 from beeworkbook.workbook.edits import ArrivalSpec, ArriveColony, ArrivingComb, nucleus_combs
 from beeworkbook.workbook.errors import NotReadableError, RefusedError
+from beeworkbook.workbook.story import visit_story
 from tests.workbook.keeping import CAME, NUCLEUS, Keeping, as_int, days_on
 
 
@@ -77,10 +79,18 @@ def test_its_combs_hang_in_the_order_they_came_and_are_drawn_if_they_were_typed(
     assert all(side.origin is Origin.EIGHTHS for side in keeping.book.read.sides(visit.id))
 
 
-def test_nothing_known_of_the_combs_makes_no_visit(keeping: Keeping) -> None:
-    colony = _house(keeping, _spec(keeping, flank=None, fed="1L 1:1"))
-    assert keeping.book.read.visits(colony) == ()
-    assert keeping.book.read.feeds(colony)[0].visit_id is None
+@pytest.mark.parametrize("arrival", list(Arrival))
+@pytest.mark.parametrize("flank", [None, Content.FOUNDATION])
+def test_every_arrival_has_its_page_and_its_event(
+    keeping: Keeping, arrival: Arrival, flank: Content | None
+) -> None:
+    colony = _house(keeping, _spec(keeping, arrival=arrival, flank=flank, fed="1L 1:1"))
+    visit = keeping.book.read.visits(colony)[0]
+    assert visit.day == keeping.book.read.events(colony)[0].day
+    assert visit.level is (Level.NOT_OPENED if flank is None else Level.BY_COMB)
+    assert keeping.book.read.feeds(colony)[0].visit_id == visit.id
+    story = visit_story(keeping.book.read, visit.id)
+    assert EventKind.ARRIVED in {event.kind for event in story.events}
 
 
 def test_a_package_and_a_swarm_have_plans_of_their_own(keeping: Keeping) -> None:

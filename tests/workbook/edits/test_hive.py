@@ -79,14 +79,15 @@ def test_a_part_taken_off_stood_there_till_then(keeping: Keeping) -> None:
         keeping.book.do(TakePart(part, LATER))
 
 
-def test_levels_stay_dense_and_a_move_is_dated(keeping: Keeping) -> None:
+def test_levels_rise_and_a_move_is_dated(keeping: Keeping) -> None:
     part = _add(keeping, PartKind.SUPER, LOOK, **SUPER)
     keeping.book.do(MovePart(part, LATER, 2))
     assert _kinds(keeping, LATER).index(PartKind.SUPER) == 2
     assert _kinds(keeping, days_on(LATER, -1)).index(PartKind.SUPER) == 3
     hive = keeping.book.read.hive_day(keeping.colony, LATER)
     assert hive is not None
-    assert [part.stay.level for part in hive.stack] == list(range(7))
+    levels = [part.stay.level for part in hive.stack]
+    assert levels == sorted(set(levels))
 
 
 def test_a_part_moves_to_another_hive(keeping: Keeping) -> None:
@@ -199,3 +200,24 @@ def test_every_part_has_a_name_and_a_usual_place() -> None:
     assert len({part_words(kind) for kind in PartKind}) == len(PartKind)
     assert usual_level([], PartKind.ROOF) == 0
     assert usual_level([PartKind.FLOOR, PartKind.BROOD_BOX, PartKind.ROOF], PartKind.BROOD_BOX) == 2
+
+
+def test_a_super_put_on_and_taken_off_leaves_the_others_where_they_stood(keeping: Keeping) -> None:
+    """The roof, the feeder and the crown board are there since the bees came, not since the super did."""
+    stays = {stay.part_id: stay.since for stay in keeping.book.read.find(PartStay)}
+    level = keeping.noted().level
+    part = _add(keeping, PartKind.SUPER, LOOK, new_frames=Content.FOUNDATION, **SUPER)
+    assert keeping.noted().level is level
+    after = {stay.part_id: stay.since for stay in keeping.book.read.find(PartStay)}
+    assert after == {**stays, part: LOOK}
+    keeping.book.do(TakePart(part, LATER))
+    assert {stay.part_id: stay.since for stay in keeping.book.read.find(PartStay)} == after
+    assert len(keeping.book.read.find(PartStay)) == len(after)
+
+
+def test_a_part_moved_within_its_hive_stays_away_once_it_is_off(keeping: Keeping) -> None:
+    part = _add(keeping, PartKind.SUPER, LOOK, **SUPER)
+    keeping.book.do(TakePart(part, days_on(LATER, 5)))
+    keeping.book.do(MovePart(part, LATER, 2))
+    assert PartKind.SUPER in _kinds(keeping, LATER)
+    assert PartKind.SUPER not in _kinds(keeping, days_on(LATER, 5))
