@@ -60,12 +60,14 @@ def run(path: Path | None, today: Callable[[], date]) -> int:
 
     def settle() -> None:
         from beeworkbook.qt.icons import program_icon
+        from beeworkbook.qt.spare import give_back
 
         app.setWindowIcon(program_icon())
         # What a start has made stays till the end: it need not be looked through again and again.
         gc.collect()
         gc.freeze()
         gc.enable()
+        give_back()
 
     when_painted(shell, furnish)
     shell.show()

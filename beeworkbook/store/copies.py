@@ -16,6 +16,7 @@ from enum import StrEnum
 from functools import cached_property
 from pathlib import Path
 from typing import Final
+from zlib import crc32
 
 from beeworkbook.store.errors import (
     CannotOpenError,
@@ -68,10 +69,8 @@ class CopyShelf:
     @cached_property
     def folder(self) -> Path:
         """Where they lie. Two workbooks may have one name; the place tells them apart."""
-        import hashlib  # late: a start makes no copy
-
-        key = hashlib.sha256(str(self.path).encode("utf-8", "surrogateescape")).hexdigest()[:8]
-        return self._within / f"{self.path.stem}-{key}"
+        key = crc32(str(self.path).encode("utf-8", "surrogateescape"))
+        return self._within / f"{self.path.stem}-{key:08x}"
 
     def copies(self) -> tuple[Copy, ...]:
         """All copies, the newest day first, then those before a change of form and before restoring."""

@@ -9,7 +9,16 @@ from pathlib import Path
 from typing import Any, Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, QThreadPool, QTimer
-from PySide6.QtGui import QFocusEvent, QImage, QKeyEvent, QPainter, QPaintEvent, QPixmap, QShowEvent
+from PySide6.QtGui import (
+    QFocusEvent,
+    QHideEvent,
+    QImage,
+    QKeyEvent,
+    QPainter,
+    QPaintEvent,
+    QPixmap,
+    QShowEvent,
+)
 from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
@@ -26,6 +35,7 @@ from beeworkbook.colony.records import ColonyId, Sheet
 from beeworkbook.colony.sheet_models import CombSheetModel, RoundSheetModel
 from beeworkbook.papers.options import Paper, PaperOptions
 from beeworkbook.qt.desk import Desk, Spot
+from beeworkbook.qt.spare import give_back
 from beeworkbook.window.dialogs.form import Choice, Tick
 from beeworkbook.window.dialogs.told import show_sentence
 from beeworkbook.window.paper_making import Job, Made, make_combs, make_round, paint_pdf, set_paper
@@ -34,6 +44,7 @@ from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.sheets import blank_sheet, filled_sheet, round_sheet_of
 
 _WAIT_MS: Final = 150
+_LEFT_MS: Final = 300
 _ROW_PX: Final = 28
 _LEAST_DPI: Final = 40
 """A screen that claims fewer does not know its size."""
@@ -210,6 +221,14 @@ class PapersView(QWidget):
         if self._stale:
             self._stale = False
             self._timer.start()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Let the pictures of the pages go, some megabytes each; seen again, the sheet is made anew."""
+        super().hideEvent(event)
+        self._turn += 1
+        self._clear_pages()
+        self._stale = True
+        QTimer.singleShot(_LEFT_MS, self, give_back)
 
     def _remake_if_seen(self) -> None:
         if self.isVisible():
