@@ -18,6 +18,7 @@ from beeworkbook.qt.desk import DEPTHS, Desk, Spot, View
 from beeworkbook.qt.first_paint import when_painted
 from beeworkbook.qt.memory import Memory
 from beeworkbook.qt.palette import DARK, LIGHT
+from beeworkbook.qt.spare import give_back
 from beeworkbook.window.actions import MENUS
 from beeworkbook.window.rooms import Rooms
 from beeworkbook.window.shell import Shell
@@ -42,6 +43,8 @@ if TYPE_CHECKING:
 
 REMEMBERED: Final = frozenset(View) - {View.FIRST}
 """The rooms in which a workbook may be opened again."""
+LEFT_MS: Final = 400
+"""A room that was left gives its memory back when the next one is painted."""
 WALK: Final = frozenset({View.BOX, View.BENCH})
 """The rooms in which the box is seen."""
 
@@ -79,6 +82,8 @@ class MainWindow(QWidget):
         self.is_furnished = False
         self._faces: dict[View, QWidget] = {}
         self._copy_trouble: str | None = None
+        self._left = QTimer(self, singleShot=True, interval=LEFT_MS)
+        self._left.timeout.connect(give_back)
         self._restore_spot()
         self._shown: View | None = self.desk.spot.view
         self.box = BoxView(self.desk)
@@ -223,6 +228,7 @@ class MainWindow(QWidget):
         self._show_view(spot)
         if elsewhere:  # whoever led here, the keyboard comes along
             self.focus_view()
+            self._left.start()
 
     def _book_changed(self, changes: Changes) -> None:
         self._refresh_history()

@@ -35,7 +35,6 @@ from beeworkbook.colony.records import ColonyId, Sheet
 from beeworkbook.colony.sheet_models import CombSheetModel, RoundSheetModel
 from beeworkbook.papers.options import Paper, PaperOptions
 from beeworkbook.qt.desk import Desk, Spot
-from beeworkbook.qt.spare import give_back
 from beeworkbook.window.dialogs.form import Choice, Tick
 from beeworkbook.window.dialogs.told import show_sentence
 from beeworkbook.window.paper_making import Job, Made, make_combs, make_round, paint_pdf, set_paper
@@ -44,7 +43,6 @@ from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.sheets import blank_sheet, filled_sheet, round_sheet_of
 
 _WAIT_MS: Final = 150
-_LEFT_MS: Final = 300
 _ROW_PX: Final = 28
 _LEAST_DPI: Final = 40
 """A screen that claims fewer does not know its size."""
@@ -228,7 +226,6 @@ class PapersView(QWidget):
         self._turn += 1
         self._clear_pages()
         self._stale = True
-        QTimer.singleShot(_LEFT_MS, self, give_back)
 
     def _remake_if_seen(self) -> None:
         if self.isVisible():
