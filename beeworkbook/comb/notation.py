@@ -5,7 +5,8 @@
 """
 
 import re
-from itertools import groupby, pairwise
+from collections.abc import Iterator
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -15,8 +16,12 @@ from beeworkbook.comb.lattice import Cells, Lattice, read_only
 from beeworkbook.words import say
 
 _LETTERS: Final = "".join(letter for _, letter in sorted(NOTATION_LETTERS.items()))
-_CODES: Final = {letter: int(content) for content, letter in NOTATION_LETTERS.items()}
 _RUN: Final = re.compile(f"([1-9][0-9]{{0,5}})?([{_LETTERS}])")
+_WHOLE: Final = re.compile(f"(?:(?:[1-9][0-9]{{0,5}})?[{_LETTERS}]|\n)*+")
+_SIGN: Final = re.compile(f"[{_LETTERS}\n]")
+_DIGITS: Final = b"0123456789"
+_ROW_END: Final = 255
+_CODE_BYTES: Final = bytes.maketrans(f"{_LETTERS}\n".encode(), bytes((*range(len(_LETTERS)), _ROW_END)))
 
 
 class NotationError(ValueError):
@@ -40,9 +45,15 @@ def to_text(lattice: Lattice, cells: Cells) -> str:
     """
     if len(cells) != lattice.cells:
         raise ValueError("the cells are not of this lattice")
-    letters = "".join(_LETTERS[code] for code in cells.tolist())
-    starts = lattice.row_starts.tolist()
-    return "\n".join(_runs(letters[start:end]) for start, end in pairwise(starts))
+    turns = np.flatnonzero(cells[1:] != cells[:-1]) + 1
+    bounds = np.union1d(turns, lattice.row_starts)  # a run ends at the end of its row
+    lengths, codes = np.diff(bounds).tolist(), cells[bounds[:-1]].tolist()
+    runs = [
+        _LETTERS[code] if length == 1 else f"{length}{_LETTERS[code]}"
+        for length, code in zip(lengths, codes, strict=True)
+    ]
+    rows = np.searchsorted(bounds, lattice.row_starts).tolist()
+    return "\n".join("".join(runs[start:end]) for start, end in pairwise(rows))
 
 
 def from_text(lattice: Lattice, text: str) -> Cells:
@@ -51,38 +62,56 @@ def from_text(lattice: Lattice, text: str) -> Cells:
     A run is measured before it is written out, so that a hostile length costs nothing.
     Shapes: result (lattice.cells,), read-only. Errors: NotationError with row, column, reason.
     """
+    cells = _read_at_once(lattice, text)
+    if cells is None:
+        raise next(_faults(lattice, text))
+    return cells
+
+
+def _read_at_once(lattice: Lattice, text: str) -> Cells | None:
+    """The cells of a notation that is right; None if anything is wrong, to be found row by row."""
+    longest = 2 * lattice.cells + lattice.rows  # every cell written as "1S"
+    if not text or len(text) > longest or _WHOLE.fullmatch(text) is None:
+        return None
+    codes = np.frombuffer(text.encode().translate(_CODE_BYTES, _DIGITS), np.uint8)
+    lengths = _SIGN.split(text)  # one before each letter, blank for one cell, and nothing at the end
+    counts = np.array([int(length or 1) for length in lengths[:-1]], np.intp)
+    row_ends = codes == _ROW_END
+    counts[row_ends] = 0
+    reached = np.cumsum(counts)
+    if reached[-1] != lattice.cells or not np.array_equal(reached[row_ends], lattice.row_starts[1:-1]):
+        return None
+    return read_only(np.repeat(codes, counts))
+
+
+def _faults(lattice: Lattice, text: str) -> Iterator[NotationError]:
+    """What is wrong with a notation that could not be read, the first fault first."""
     lines = text.split("\n", lattice.rows)
     if len(lines) > lattice.rows:
-        raise NotationError(lattice.rows + 1, 1, say("the comb has only {rows} rows", rows=lattice.rows))
+        yield NotationError(lattice.rows + 1, 1, say("the comb has only {rows} rows", rows=lattice.rows))
     if len(lines) < lattice.rows:
         rows = say("there are {found} rows and not {rows}", found=len(lines), rows=lattice.rows)
-        raise NotationError(len(lines), len(lines[-1]) + 1, rows)
-    codes = bytearray()
+        yield NotationError(len(lines), len(lines[-1]) + 1, rows)
     for row, line in enumerate(lines):
-        _read_row(row, line, lattice.row_length(row), codes)
-    return read_only(np.frombuffer(bytes(codes), np.uint8))
+        yield from _faults_in_row(row, line, lattice.row_length(row))
 
 
-def _runs(row: str) -> str:
-    lengths = ((letter, sum(1 for _ in run)) for letter, run in groupby(row))
-    return "".join(letter if length == 1 else f"{length}{letter}" for letter, length in lengths)
-
-
-def _read_row(row: int, line: str, length: int, codes: bytearray) -> None:
+def _faults_in_row(row: int, line: str, length: int) -> Iterator[NotationError]:
     left, place = length, 0
     while place < len(line):
         run = _RUN.match(line, place)
         if run is None:
-            raise NotationError(row + 1, place + 1, _what_is_wrong(line, place))
+            yield NotationError(row + 1, place + 1, _what_is_wrong(line, place))
+            return
         count = int(run[1] or 1)
         if count > left:
             reason = say("more than the {cells} cells of this row", cells=length)
-            raise NotationError(row + 1, place + 1, reason)
-        codes.extend(bytes((_CODES[run[2]],)) * count)
+            yield NotationError(row + 1, place + 1, reason)
+            return
         left -= count
         place = run.end()
     if left:
-        raise NotationError(row + 1, place + 1, say("{cells} cells are missing", cells=left))
+        yield NotationError(row + 1, place + 1, say("{cells} cells are missing", cells=left))
 
 
 def _what_is_wrong(line: str, place: int) -> str:

@@ -36,7 +36,8 @@ Progress = Callable[[int, int], None]
 Cancelled = Callable[[], bool]
 
 _OF_A_VISIT: Final = (Answer, Side, Mark)
-_BATCH: Final = 500
+_BATCH: Final = 100
+"""Records of one transaction; between two the person can stop it."""
 _CLASSES: Final = {cls.__name__: cls for cls in RECORD_TYPES}
 _UNFINISHED: Final = ".part"
 _BESIDE: Final = ("-wal", "-shm", "-journal")

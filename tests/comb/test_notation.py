@@ -1,10 +1,15 @@
+import random
+import re
+from itertools import groupby, pairwise
+
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from beeworkbook.comb.contents import NOTATION_LETTERS as LETTERS
 from beeworkbook.comb.contents import Content
-from beeworkbook.comb.lattice import Lattice, fit_lattice
+from beeworkbook.comb.lattice import Cells, Lattice, fit_lattice
 from beeworkbook.comb.notation import NotationError, from_text, to_text
 from beeworkbook.comb.side import blank_cells
 
@@ -21,6 +26,46 @@ def test_the_notation_comes_back(lattice: Lattice, seed: int, run: int) -> None:
     assert np.array_equal(back, cells)
     assert not back.flags.writeable
     assert len(text.split("\n")) == lattice.rows
+
+
+def by_hand(lattice: Lattice, cells: Cells) -> str:
+    """The notation, cell by cell."""
+    lines = []
+    for start, end in pairwise(lattice.row_starts.tolist()):
+        runs = [(int(code), len(list(run))) for code, run in groupby(cells[start:end])]
+        lines.append(
+            "".join(f"{length if length > 1 else ''}{LETTERS[Content(code)]}" for code, length in runs)
+        )
+    return "\n".join(lines)
+
+
+@given(st.sampled_from(LATTICES), st.integers(0, 2**32 - 1), st.integers(1, 300), st.integers(0, 40))
+def test_the_notation_is_that_of_a_patient_hand(lattice: Lattice, seed: int, run: int, specks: int) -> None:
+    dice = np.random.default_rng(seed)
+    cells = np.repeat(dice.integers(0, 12, lattice.cells // run + 1), run)[: lattice.cells].astype(np.uint8)
+    cells[dice.integers(0, lattice.cells, specks)] = Content.EGGS
+    text = to_text(lattice, cells)
+    assert text == by_hand(lattice, cells)
+    written_out = re.sub(r"(?<![0-9])([A-Z_])", r"1\1", text)
+    assert np.array_equal(from_text(lattice, written_out), cells)
+
+
+@given(st.integers(0, 2**32 - 1))
+def test_whatever_is_spoiled_is_refused_or_read_as_it_stands(seed: int) -> None:
+    dice = random.Random(seed)
+    cells = np.random.default_rng(seed).choice(12, SMALL.cells).astype(np.uint8)
+    letters = list(to_text(SMALL, cells))
+    for _ in range(dice.randint(1, 3)):
+        letters[dice.randrange(len(letters))] = dice.choice("0123456789_GFCEOSBDPNH\nx ")
+    text = "".join(letters)
+    try:
+        found = from_text(SMALL, text)
+    except NotationError:
+        return
+    rows = [re.findall(r"([0-9]*)(.)", line) for line in text.split("\n")]
+    written_out = ["".join(int(length or 1) * letter for length, letter in row) for row in rows]
+    assert [len(row) for row in written_out] == SMALL.row_lengths.tolist()
+    assert by_hand(SMALL, found) == to_text(SMALL, from_text(SMALL, "\n".join(written_out)))
 
 
 def test_a_row_reads_as_runs_of_letters() -> None:
