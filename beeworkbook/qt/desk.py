@@ -83,6 +83,8 @@ class Desk(QObject):
     """A Spot, after the keeper went somewhere."""
     book_changed = Signal(object)
     """The Changes of a commit."""
+    leafing = Signal(int)
+    """The keeper is about to leaf to a later visit (1) or an earlier one (-1)."""
     told = Signal(str)
     """A sentence for the person: a refusal, a read-back, what undo did."""
     palette_changed = Signal(object)
@@ -170,6 +172,8 @@ class Desk(QObject):
             step = 0
         target = at + step
         if 0 <= target < len(visits):
+            later = visits[target].day > self.spot.day
+            self.leafing.emit(1 if later else -1)
             self.go(visit_id=visits[target].id)
 
     def step_comb(self, step: int) -> bool:

@@ -15,6 +15,7 @@ from beeworkbook.bench.legend_keys import LegendKeys
 from beeworkbook.window.actions import ACTIONS, ActionSpec
 from beeworkbook.window.commands import Commands
 from beeworkbook.window.field_keys import FieldKeys
+from beeworkbook.window.leaf_slide import LeafSlide
 from beeworkbook.window.page import PageView
 from beeworkbook.window.stands import StandsStrip
 from beeworkbook.window.told_line import ToldLine
@@ -51,6 +52,8 @@ def _hang_walk(window: "MainWindow") -> None:
     rooms.ruler.hang(window.ruler)
     rooms.bench.hang(window.bench)
     rooms.keys.hang(window.key_line)
+    slide = LeafSlide(rooms.walk, window.box, rooms.bench)
+    desk.leafing.connect(slide.leave)
 
 
 def _hang_page(window: "MainWindow") -> None:
