@@ -106,8 +106,8 @@ class DayLeaf(QWidget):
         self.below.setText(self._below_words(visit))
         story = visit_story(desk.book.read, visit.id) if visit is not None else None
         self.table.show_rows(blanks_gathered(page_rows(story)) if story is not None else ())
-        told = [event for event in story.events if event.kind is not EventKind.HEFT] if story else []
-        self._show_events(told)
+        events = story.events if story is not None else self._events_of_the_day()
+        self._show_events([event for event in events if event.kind is not EventKind.HEFT])
         self._show_note(visit)
         self._show_next(visit)
         self.mention.show_lines(note_lines(self._row.notes) if self._row is not None else ())
@@ -123,7 +123,8 @@ class DayLeaf(QWidget):
 
     def _below_words(self, visit: Visit | None) -> str:
         if visit is None:
-            return say("Nothing was noted on this day.")
+            happened = self._events_of_the_day()
+            return say("No visit on this day.") if happened else say("Nothing was noted on this day.")
         read = self._desk.book.read
         its_round = read.get(Round, visit.round_id) if visit.round_id is not None else None
         said = [level_words(visit.level), round_words(its_round) if its_round is not None else ""]
@@ -132,6 +133,12 @@ class DayLeaf(QWidget):
         if visit.who:
             said.append(say("with {who}", who=visit.who))
         return " ".join(closed(titled(text)) for text in said if text)
+
+    def _events_of_the_day(self) -> tuple[Event, ...]:
+        """What happened on a day without a visit is told all the same."""
+        spot = self._spot
+        events = self._desk.book.read.events(spot.colony_id) if spot.colony_id is not None else ()
+        return tuple(event for event in events if event.day == spot.day)
 
     def _show_events(self, events: list[Event]) -> None:
         read = self._desk.book.read

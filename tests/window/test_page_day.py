@@ -1,7 +1,7 @@
 """The Page of a day: what was noted, the note being written, what is offered next."""
 
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
@@ -176,3 +176,15 @@ def test_it_goes_dark(leaf: DayLeaf, desk: Desk) -> None:
     desk.go(day=LAST)
     leaf.set_palette(DARK)
     assert _rows(leaf)["Temper"] == "quiet"
+
+
+def test_what_happened_on_a_day_without_a_visit_is_told(desk: Desk, leaf: DayLeaf) -> None:
+    colony_id = desk.spot.colony_id
+    assert colony_id is not None
+    day = DAY - timedelta(days=40)
+    desk.do(AddEvent(colony_id, day, EventKind.NOTE, "a tree fell"))
+    desk.go(day=day)
+    assert desk.spot.visit_id is None
+    assert leaf.below.text() == "No visit on this day."
+    assert len(leaf.events.texts()) == 1
+    assert "a tree fell" in leaf.events.texts()[0][0].casefold()
