@@ -7,6 +7,7 @@ the other; what neither has is printed as a small box, never left out. Nothing h
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
+from threading import Lock
 from typing import Any, Final
 
 from beeworkbook.resources import resource
@@ -49,6 +50,9 @@ class Style:
         return 0.72 * self.size * _POINT_MM
 
 
+_LOADING: Final = Lock()
+_loaded: Final[dict[str, Any]] = {}
+
 NAME: Final = Style("Gentium-Bold", 16, 18)
 COMB: Final = Style("Gentium-Bold", 12, 14)
 LOW_COMB: Final = Style("Gentium-Bold", 10, 12)
@@ -60,9 +64,16 @@ SMALL: Final = Style("Lato", 7.5, 9)
 SMALL_BOLD: Final = Style("Lato-Bold", 7.5, 9)
 
 
-@cache
 def registered(font: str) -> Any:
     """The font, known to the PDF library from now on."""
+    if font not in _loaded:
+        with _LOADING:  # two sheets may be made beside one another, and one font takes megabytes
+            if font not in _loaded:
+                _loaded[font] = _load(font)
+    return _loaded[font]
+
+
+def _load(font: str) -> Any:
     from reportlab.pdfbase import pdfmetrics
     from reportlab.pdfbase.ttfonts import TTFont
 

@@ -1,7 +1,11 @@
+import time
+from concurrent.futures import ThreadPoolExecutor
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from beeworkbook.papers import fonts
 from beeworkbook.papers.fonts import BODY, LEAST_POINT, NOTE, SMALL, runs, shortened, width_mm, wrapped
 
 words = st.text(st.characters(codec="utf-8", exclude_categories=["C", "Z"]), min_size=1, max_size=12)
@@ -52,3 +56,19 @@ def test_a_style_knows_its_leading_in_millimetres() -> None:
     assert SMALL.size == LEAST_POINT
     assert NOTE.leading_mm == pytest.approx(NOTE.leading / 72 * 25.4)
     assert 0 < SMALL.height_mm < SMALL.leading_mm
+
+
+def test_threads_that_ask_for_a_font_at_once_get_one(monkeypatch: pytest.MonkeyPatch) -> None:
+    loaded: list[str] = []
+    monkeypatch.setattr(fonts, "_loaded", {})
+
+    def slowly(font: str) -> object:
+        loaded.append(font)
+        time.sleep(0.02)
+        return object()
+
+    monkeypatch.setattr(fonts, "_load", slowly)
+    with ThreadPoolExecutor(4) as threads:
+        found = set(threads.map(fonts.registered, ["Lato"] * 4))
+    assert len(found) == 1
+    assert loaded == ["Lato"]
