@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import date
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QSize, Qt, Signal
@@ -10,7 +9,7 @@ from PySide6.QtGui import QFocusEvent, QFontMetricsF, QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QMenu, QToolButton, QVBoxLayout, QWidget
 
 from beeworkbook.colony.asked import asked_questions, full_question, heading, write_left_out
-from beeworkbook.colony.records import Apiary, Question, Round
+from beeworkbook.colony.records import Question, Round
 from beeworkbook.qt.desk import Desk
 from beeworkbook.qt.icons import icon
 from beeworkbook.qt.palette import Palette
@@ -118,8 +117,8 @@ class RoundHead(QWidget):
         self.left_out = ""
         self.name = QLabel()
         self.name.setObjectName("name")
-        self.earlier = self._button(say("The round before"), lambda: self._leaf(-1))
-        self.later = self._button(say("The next round"), lambda: self._leaf(1))
+        self.earlier = self._button(say("The round before"), lambda: desk.leaf(-1))
+        self.later = self._button(say("The next round"), lambda: desk.leaf(1))
         self.day = HeadField(
             say("Day of the round"), say("Another day: 9, 9 May, 2026-05-09 or -7"), say("day")
         )
@@ -233,7 +232,7 @@ class RoundHead(QWidget):
         _show(self.warmth, "" if warmth is None else number(warmth))
         _show(self.who, held.who if held else "")
         _show(self.flowering, held.flowering if held else "")
-        days = self._days(apiary)
+        days = desk.round_days()
         self.earlier.setEnabled(any(other < day for other in days))
         self.later.setEnabled(any(other > day for other in days))
         for field, _keep in self._kept_fields():
@@ -250,19 +249,6 @@ class RoundHead(QWidget):
         return self._round is not None and not any(field.text() for field, _keep in self._kept_fields())
 
     # --- going ------------------------------------------------------------------------------------
-
-    def _days(self, apiary: Apiary | None) -> list[date]:
-        if apiary is None:
-            return []
-        rounds = self._desk.book.read.rounds(apiary.id)
-        return sorted({held.day for held in rounds} | {self._desk.today})
-
-    def _leaf(self, step: int) -> None:
-        day = self._desk.spot.day
-        days = self._days(self._desk.apiary)
-        wanted = [other for other in days if (other < day if step < 0 else other > day)]
-        if wanted:
-            self._desk.go(day=wanted[-1] if step < 0 else wanted[0])
 
     def _go_to_day(self) -> None:
         typed = self.day.text()

@@ -52,9 +52,12 @@ def visit_later(window: MainWindow) -> None:
 def _leaf(window: MainWindow, step: int) -> None:
     before = window.desk.spot
     window.desk.leaf(step)
-    if window.desk.spot == before and window.desk.colony is not None:
-        words = say("There is no earlier visit.") if step < 0 else say("There is no later visit.")
-        window.tell(words)
+    if window.desk.spot != before or window.desk.colony is None:
+        return
+    if before.view is View.ROUND:
+        window.tell(say("There is no earlier round.") if step < 0 else say("There is no later round."))
+    else:
+        window.tell(say("There is no earlier visit.") if step < 0 else say("There is no later visit."))
 
 
 def add_event(window: MainWindow) -> None:

@@ -17,7 +17,7 @@ from beeworkbook.workbook.edits.in_visit import NO_VISIT
 from beeworkbook.workbook.edits.line import ClearOnLine
 from beeworkbook.workbook.edits.mend import RemoveVisit
 from beeworkbook.workbook.edits.place import RemoveRecord
-from beeworkbook.workbook.edits.visit import BeginVisit, SetNote
+from beeworkbook.workbook.edits.visit import BeginRound, BeginVisit, SetNote
 from beeworkbook.workbook.workbook import Workbook
 
 CAME = date(2026, 4, 20)
@@ -77,7 +77,7 @@ def test_leafing_stops_at_both_ends(desk: Desk) -> None:
     days = [date(2026, 5, 2), date(2026, 5, 9)]
     for day in days:
         desk.do(BeginVisit(colony, day))
-    desk.go(colony_id=colony, visit_id=desk.visits()[-1].id)
+    desk.go(colony_id=colony, visit_id=desk.visits()[-1].id, view=View.BOX)
     seen = []
     for _ in range(5):
         desk.leaf(-1)
@@ -91,7 +91,7 @@ def test_leafing_stops_at_both_ends(desk: Desk) -> None:
 def test_leafing_from_a_day_without_a_visit_finds_the_neighbours(desk: Desk) -> None:
     colony = arrive(desk, "Alder")
     desk.do(BeginVisit(colony, date(2026, 5, 9)))
-    desk.go(colony_id=colony, day=date(2026, 5, 1))
+    desk.go(colony_id=colony, day=date(2026, 5, 1), view=View.BOX)
     assert desk.spot.visit_id is None
     desk.leaf(1)
     assert desk.spot.day == date(2026, 5, 9)
@@ -230,3 +230,22 @@ def test_without_a_colony_nothing_can_be_noted_and_it_is_said(desk: Desk) -> Non
     desk.told.connect(told.append)
     assert desk.note(SetNote(NO_VISIT, "nobody")) is None
     assert told == ["No colony is chosen, so nothing can be noted."]
+
+
+def test_in_the_round_it_is_rounds_that_are_leafed_whatever_the_colony_had(desk: Desk) -> None:
+    colony = arrive(desk, "Alder")
+    apiary = desk.spot.apiary_id
+    assert apiary is not None
+    days = [date(2026, 5, 2), date(2026, 5, 9)]
+    for day in days:
+        desk.do(BeginRound(apiary, day))
+    desk.go(colony_id=colony, day=TODAY, view=View.ROUND)
+    seen = []
+    for _ in range(3):
+        desk.leaf(-1)
+        seen.append(desk.spot.day)
+    assert seen == [days[1], days[0], days[0]]
+    desk.leaf(2)
+    assert desk.spot.day == TODAY
+    desk.leaf(1)
+    assert (desk.spot.day, desk.spot.colony_id) == (TODAY, colony)

@@ -117,3 +117,18 @@ def test_something_is_put_down_for_a_day(window: MainWindow, answer: Answerer) -
     press(Qt.Key.Key_D, CTRL | ALT)
     straps = next(due for due in window.desk.book.read.dues() if due.reason == "straps")
     assert (straps.colony_id, straps.apiary_id) == (None, window.desk.spot.apiary_id)
+
+
+def test_in_the_round_the_page_keys_leaf_rounds_as_its_arrows_do(window: MainWindow) -> None:
+    desk = window.desk
+    days = desk.round_days()
+    assert len(days) == 2
+    window.go_to(View.ROUND)
+    press(Qt.Key.Key_PageUp)
+    assert desk.spot.day == days[0]
+    press(Qt.Key.Key_PageUp)
+    assert window.told_line.sentence == "There is no earlier round."
+    press(Qt.Key.Key_PageDown)
+    assert desk.spot.day == days[1]
+    press(Qt.Key.Key_PageDown)
+    assert window.told_line.sentence == "There is no later round."
