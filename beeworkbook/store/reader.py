@@ -1,6 +1,7 @@
 """Every read the faces need, as frozen records. Neither rows nor the connection leave the room."""
 
 from collections.abc import Iterable, Mapping
+from contextlib import AbstractContextManager
 from datetime import date
 from typing import Any
 
@@ -44,6 +45,13 @@ class Reader:
 
     def __init__(self, link: Link) -> None:
         self._link = link
+
+    def at_one_moment(self) -> AbstractContextManager[None]:
+        """For a `with`: all reads within see one state of the book, whatever is kept meanwhile elsewhere.
+
+        The thread that does the edits does none within.
+        """
+        return self._link.reading()
 
     def get(self, cls: type[R], its_id: Any) -> R | None:
         """The record with this id, or None: a face may ask for what has just been taken away."""

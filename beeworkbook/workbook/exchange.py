@@ -65,10 +65,15 @@ def _unheard(_done: int, _whole: int) -> None:
 def write_document(
     read: Reader, stream: BinaryIO, *, progress: Progress = _unheard, cancelled: Cancelled = _never
 ) -> None:
-    """Write the whole workbook as one document, UTF-8.
+    """Write the whole workbook as one document, UTF-8, as it stands at the beginning.
 
     Errors: StoppedError; StoreError if the workbook cannot be read; OSError as the stream says.
     """
+    with read.at_one_moment():
+        _write_tables(read, stream, progress, cancelled)
+
+
+def _write_tables(read: Reader, stream: BinaryIO, progress: Progress, cancelled: Cancelled) -> None:
     stream.write(f'{{"format": {json.dumps(FORMAT)}, "version": {VERSION}, "records": {{'.encode())
     visits = sorted(read.find(Visit), key=lambda visit: visit.id)
     whole, done = len(RECORD_TYPES) + 3 * len(visits), 0
@@ -234,7 +239,7 @@ class _Taking:
 
     def _keep_one(self, tx: Transaction, cls: type[Record], place: str, values: dict[str, object]) -> None:
         make: Any = cls
-        later = values.pop(LATER[cls], None) if cls in LATER else None
+        later = self._still_to_come(tx, cls, values)
         try:
             if cls is Side:
                 values["cells"] = _packed(tx, values)
@@ -253,8 +258,18 @@ class _Taking:
             tx.add(record)
         except BrokenRuleError as error:
             raise ExchangeError(place, say("it says again what another record says")) from error
-        if isinstance(later, int):
+        if later is not None:
             self._later.append((cls, place, int(record.id), later))
+
+    @staticmethod
+    def _still_to_come(tx: Transaction, cls: type[Record], values: dict[str, object]) -> int | None:
+        """The record of this table it refers to, taken out for the end if that has not come yet."""
+        field = LATER.get(cls, "")
+        referred = values.get(field)
+        if not isinstance(referred, int) or tx.find_one(cls, referred) is not None:
+            return None
+        del values[field]
+        return referred
 
 
 def _packed(tx: Transaction, values: dict[str, object]) -> bytes:

@@ -12,9 +12,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from beeworkbook.colony.records import RECORD_TYPES, Colony, EventKind, Question, Sheet, SheetId
+from beeworkbook.colony.records import (
+    RECORD_TYPES,
+    Colony,
+    EventKind,
+    Question,
+    Sheet,
+    SheetId,
+    VisitId,
+)
 from beeworkbook.comb.contents import CellFate, CellKind, Content, Face, MarkKind
-from beeworkbook.resources import resource
+from beeworkbook.resources import resource, sample_folder
 from beeworkbook.workbook.edits import (
     AddEvent,
     AddMark,
@@ -35,7 +43,7 @@ from beeworkbook.workbook.errors import NotKeptError
 from beeworkbook.workbook.exchange import StoppedError, export_book, import_book, write_document
 from beeworkbook.workbook.exchange_read import ExchangeError
 from beeworkbook.workbook.workbook import Workbook
-from tests.workbook.keeping import LATER, LOOK, NOW, Keeping, as_int
+from tests.workbook.keeping import LATER, LOOK, NOW, Keeping, as_int, days_on
 
 
 def _fill(keeping: Keeping) -> None:
@@ -208,6 +216,72 @@ def test_progress_is_told_and_the_person_can_stop_either_way(keeping: Keeping, t
         "in.beebook",
         "out.json",
     } | {path.name for path in tmp_path.iterdir() if path.name.startswith("trial.")}
+
+
+def test_what_is_written_is_one_moment_of_a_workbook_that_goes_on(keeping: Keeping) -> None:
+    _fill(keeping)
+    before = _exported(keeping.book)
+    written = io.BytesIO()
+
+    def meanwhile(done: int, _whole: int) -> None:
+        visit = as_int(keeping.book.do(BeginVisit(keeping.colony, days_on(LATER, done))))
+        keeping.book.do(SetNext(VisitId(visit), days_on(LATER, done + 7), "later"))
+
+    with Workbook.open(keeping.book.path, today=LATER, read_only=True) as looking:
+        write_document(looking.read, written, progress=meanwhile)
+    assert written.getvalue() == before
+    assert _exported(keeping.book) != before
+
+
+class _Stopping:
+    """Progress that is heard until so much is done, and then wants to stop."""
+
+    def __init__(self, share: float) -> None:
+        self.share = share
+        self.told = 0
+        self.told_after = 0
+
+    def progress(self, done: int, whole: int) -> None:
+        self.told_after += self.wants_to_stop()
+        self.told = max(self.told, done)
+        self.whole = whole
+
+    def wants_to_stop(self) -> bool:
+        return bool(self.told) and self.told >= self.share * self.whole
+
+
+@pytest.mark.parametrize("share", [0.0, 0.2, 0.6])
+def test_the_person_can_stop_in_the_middle_and_is_heard_at_once(tmp_path: Path, share: float) -> None:
+    sample = sample_folder() / "sample.json"
+    going_in = _Stopping(share)
+    with pytest.raises(StoppedError):
+        import_book(
+            sample,
+            tmp_path / "in.beebook",
+            progress=going_in.progress,
+            cancelled=going_in.wants_to_stop,
+        )
+    assert share * going_in.whole <= going_in.told < going_in.whole
+    assert going_in.told_after == 0
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("share", [0.0, 0.2, 0.6])
+def test_writing_stops_in_the_middle_too_and_leaves_nothing(
+    keeping: Keeping, tmp_path: Path, share: float
+) -> None:
+    _fill(keeping)
+    going_out = _Stopping(share)
+    with pytest.raises(StoppedError):
+        export_book(
+            keeping.book.read,
+            tmp_path / "out.json",
+            progress=going_out.progress,
+            cancelled=going_out.wants_to_stop,
+        )
+    assert share * going_out.whole <= going_out.told < going_out.whole
+    assert going_out.told_after == 0
+    assert not [path.name for path in tmp_path.iterdir() if path.name.startswith("out")]
 
 
 def test_nothing_is_ever_written_over(keeping: Keeping, tmp_path: Path) -> None:
