@@ -6,7 +6,7 @@ from beeworkbook.colony import phrases
 from beeworkbook.colony.queens import mark_words
 from beeworkbook.colony.records import Answer, EventKind, FrameId, Level, Question, Reply
 from beeworkbook.colony.stores import stores_basis
-from beeworkbook.colony.story import Field, Target, VisitStory, left_texts, place_words
+from beeworkbook.colony.story import Field, Target, VisitStory, left_texts
 from beeworkbook.colony.written import write_answer
 from beeworkbook.comb.contents import ALL_BROOD, Content, MarkKind
 from beeworkbook.words import say, say_count
@@ -80,7 +80,7 @@ def _opened_row(story: VisitStory) -> PageRow:
 def _queen_row(story: VisitStory) -> PageRow:
     label, place = say("Queen"), story.queen_place
     if place is not None:
-        where = place_words(place.comb, place.face)
+        where = phrases.place_words(place.comb, place.face, place.box)
         said = [say("seen on {place}", place=where) if where else say("seen")]
         if place.colour:
             said.append(say("{colour} mark", colour=say(place.colour)))
@@ -99,9 +99,9 @@ def _queen_basis(story: VisitStory) -> str:
 
 def _found_row(story: VisitStory, question: Question, content: Content, label: str) -> PageRow:
     """Eggs and open brood: what was drawn was seen, whatever the line says."""
-    combs, frames = story.combs_of(question, content), story.frames_with(content)
+    combs, frames = story.where(question, content), story.frames_with(content)
     if combs:
-        value = say("seen, on {combs}", combs=phrases.comb_list(combs))
+        value = say("seen, on {combs}", combs=combs)
     elif story.reply(question) is Reply.YES:
         value = say("seen")
     elif story.reply(question) is Reply.NO:

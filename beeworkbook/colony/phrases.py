@@ -6,6 +6,7 @@ where is in sentences.py.
 
 from collections.abc import Iterable, Mapping
 from datetime import date
+from types import MappingProxyType
 from typing import Final
 
 from beeworkbook.colony.answers import AnAnswer
@@ -14,7 +15,7 @@ from beeworkbook.colony.figures import BeesFigures, BroodFigures, EggsSeen, Stor
 from beeworkbook.colony.records import Event, Feed, FrameId, Level, Mark, Reply, Round
 from beeworkbook.colony.said import CellsSaid
 from beeworkbook.colony.written import cells_said
-from beeworkbook.comb.contents import CellKind, Content, MarkKind
+from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind
 from beeworkbook.words import date_words, number, say, say_count, two_figures
 
 _COUNTS: Final = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
@@ -195,8 +196,31 @@ def stores_said(stores: StoresFigures) -> str:
     return say("about {kg} kg in store", kg=kg)
 
 
+def combs_where(combs: Iterable[tuple[str, int]]) -> str:
+    """Combs by box and place in a sentence: "4 to 6", "4 to 6 in the lower box and 5 in the upper box"."""
+    by_box: dict[str, list[int]] = {}
+    for box, place in combs:
+        by_box.setdefault(box, []).append(place)
+    parts = [_in_box(comb_list(tuple(sorted(set(places)))), box) for box, places in by_box.items()]
+    if len(parts) < 2:
+        return "".join(parts)
+    return say("{some} and {last}", some=", ".join(parts[:-1]), last=parts[-1])
+
+
+def place_words(comb: int | None, face: Face | None, box: str = "") -> str:
+    """A place in short: "5A", "5A in the upper box"; empty if nobody said."""
+    return "" if comb is None else _in_box(f"{comb}{face or ''}", box)
+
+
+def _in_box(combs: str, box: str) -> str:
+    return say("{combs} {in_box}", combs=combs, in_box=box) if box else combs
+
+
 def cells_seen(
-    answer: AnAnswer | None, marks: Iterable[Mark], places: Mapping[FrameId, int]
+    answer: AnAnswer | None,
+    marks: Iterable[Mark],
+    places: Mapping[FrameId, int],
+    boxes: Mapping[FrameId, str] = MappingProxyType({}),
 ) -> tuple[CellsSaid, ...]:
     """The queen cells of a visit: those marked, with their places, and what the line says beyond them."""
     marked: dict[tuple[object, ...], CellsSaid] = {}
@@ -204,9 +228,10 @@ def cells_seen(
         if mark.kind is MarkKind.QUEEN_CELL:
             place = places.get(mark.frame_id) if mark.frame_id is not None else None
             face = mark.face if place is not None else None
-            key = (mark.cell_kind, place, face)
+            box = boxes.get(mark.frame_id, "") if mark.frame_id is not None else ""
+            key = (mark.cell_kind, place, face, box)
             before = marked[key].count if key in marked else 0
-            marked[key] = CellsSaid(mark.cell_kind, before + 1, place, face)
+            marked[key] = CellsSaid(mark.cell_kind, before + 1, place, face, box)
     beyond = [
         CellsSaid(cell.kind, cell.count - here, cell.comb, cell.face)
         for cell in (cells_said(answer) if answer is not None else ())
@@ -230,11 +255,8 @@ def cells_words(cell: CellsSaid) -> str:
     """Some queen cells in a sentence: "two charged cells on 6B"."""
     one, many = _CELL_WORDS[cell.kind]
     said = say_count(cell.count, one, many, count=count_words(cell.count))
-    return (
-        said
-        if cell.comb is None
-        else say("{what} on {place}", what=said, place=f"{cell.comb}{cell.face or ''}")
-    )
+    where = place_words(cell.comb, cell.face, cell.box)
+    return say("{what} on {place}", what=said, place=where) if where else said
 
 
 def feed_given(feed: Feed) -> str:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from beeworkbook.colony import phrases
 from beeworkbook.colony.from_combs import differences
 from beeworkbook.colony.records import Answer, EventKind, Level, Question, Reply
-from beeworkbook.colony.story import Field, Target, VisitStory, left_texts, place_words
+from beeworkbook.colony.story import Field, Target, VisitStory, left_texts
 from beeworkbook.colony.written import sign_words, temper_words, write_answer
 from beeworkbook.comb.contents import Content
 from beeworkbook.words import say, say_count
@@ -80,9 +80,9 @@ def _opened_phrases(story: VisitStory) -> list[Phrase]:
 
 
 def _found_phrases(story: VisitStory, question: Question, content: Content, what: str) -> list[Phrase]:
-    combs, reply = story.combs_of(question, content), story.reply(question)
+    combs, reply = story.where(question, content), story.reply(question)
     if combs:
-        text = say("{what} on {place}", what=what, place=phrases.comb_list(combs))
+        text = say("{what} on {place}", what=what, place=combs)
     elif reply is Reply.YES:
         text = say("{what} seen", what=what)
     elif reply is Reply.NO:
@@ -104,7 +104,7 @@ def _young_phrases(story: VisitStory) -> list[Phrase]:
 def _queen_phrases(story: VisitStory) -> list[Phrase]:
     place, reply = story.queen_place, story.reply(Question.QUEEN)
     if place is not None:
-        where = place_words(place.comb, place.face)
+        where = phrases.place_words(place.comb, place.face, place.box)
         text = say("queen seen on {place}", place=where) if where else say("queen seen")
         if place.colour:
             text = say("{queen}, {colour} mark", queen=text, colour=say(place.colour))

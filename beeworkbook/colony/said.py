@@ -24,21 +24,26 @@ class SaidError(ValueError):
 
 @dataclass(frozen=True)
 class CellsSaid:
-    """Some queen cells of one kind; the kind is None where only "cells" was said. `comb` is a place."""
+    """Some queen cells of one kind; the kind is None where only "cells" was said.
+
+    `comb` is a place; `box` is said behind it where places alone do not tell combs apart.
+    """
 
     kind: CellKind | None
     count: int
     comb: int | None = None
     face: Face | None = None
+    box: str = ""
 
 
 @dataclass(frozen=True)
 class QueenSaid:
-    """Where the queen was seen and with which mark; None and "" are not said."""
+    """Where the queen was seen and with which mark; None and "" are not said. `box` as for CellsSaid."""
 
     comb: int | None = None
     face: Face | None = None
     colour: str = ""
+    box: str = ""
 
 
 _COMB_PART: Final = re.compile(r"([0-9]{1,3})(?:\s*(?:-|\u2013|to)\s*([0-9]{1,3}))?")

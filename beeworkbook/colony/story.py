@@ -10,7 +10,7 @@ from beeworkbook.colony.records import Answer, Event, Feed, FrameId, Mark, Queen
 from beeworkbook.colony.said import CellsSaid, QueenSaid
 from beeworkbook.colony.totals import VisitTotals
 from beeworkbook.colony.written import combs_said, queen_said
-from beeworkbook.comb.contents import Content, Face, MarkKind
+from beeworkbook.comb.contents import Content, MarkKind
 
 
 class Field(StrEnum):
@@ -33,7 +33,8 @@ class VisitStory:
 
     feeds: given in this visit. left: fed before and looked at in this visit. events: of that day. places:
     the comb number of frames that only have a mark; those of noted sides are known. asked: the questions of
-    the round, None for all.
+    the round, None for all. boxes: what is said behind the comb number of frames that it alone does not tell
+    apart, see box_names.
     """
 
     totals: VisitTotals
@@ -45,6 +46,7 @@ class VisitStory:
     queen: Queen | None = None
     places: Mapping[FrameId, int] = field(default_factory=dict)
     asked: frozenset[Question] | None = None
+    boxes: Mapping[FrameId, str] = field(default_factory=dict)
 
     def answer(self, question: Question) -> Answer | None:
         """The answer to a question, if there is one."""
@@ -72,15 +74,27 @@ class VisitStory:
             side.frame_id for side in sides if any(side.area_dm2[content] > 0 for content in contents)
         )
 
-    def combs_of(self, question: Question, content: Content) -> tuple[int, ...]:
-        """The combs the line names, else those on which it was drawn."""
+    def where(self, question: Question, content: Content) -> str:
+        """The combs the line names, else those on which it was drawn, in words; empty if there are none.
+
+        A comb's box is said where its number alone may mean two combs.
+        """
         answer = self.answer(question)
-        return (combs_said(answer) if answer is not None else ()) or self.combs_with(content)
+        said = combs_said(answer) if answer is not None else ()
+        if said:
+            return phrases.comb_list(said)
+        order = ["", *self.boxes.values()]
+        drawn = [
+            (self.boxes.get(side.frame_id, ""), side.place)
+            for side in self.totals.counted_sides
+            if side.area_dm2[content] > 0
+        ]
+        return phrases.combs_where(sorted(drawn, key=lambda comb: order.index(comb[0])))
 
     @property
     def cells(self) -> tuple[CellsSaid, ...]:
         """The queen cells, marked ones with their places."""
-        return phrases.cells_seen(self.answer(Question.CELLS), self.marks, self.all_places)
+        return phrases.cells_seen(self.answer(Question.CELLS), self.marks, self.all_places, self.boxes)
 
     @property
     def queen_place(self) -> QueenSaid | None:
@@ -89,14 +103,11 @@ class VisitStory:
         said = queen_said(answer) if answer is not None else QueenSaid()
         for mark in self.marks:
             if mark.kind is MarkKind.QUEEN:
-                comb = self.all_places.get(mark.frame_id) if mark.frame_id is not None else None
-                return QueenSaid(comb, mark.face, said.colour) if comb is not None else said
+                frame_id = mark.frame_id
+                comb = self.all_places.get(frame_id) if frame_id is not None else None
+                box = self.boxes.get(frame_id, "") if frame_id is not None else ""
+                return QueenSaid(comb, mark.face, said.colour, box) if comb is not None else said
         return said if self.reply(Question.QUEEN) is Reply.YES else None
-
-
-def place_words(comb: int | None, face: Face | None) -> str:
-    """A place in short: "5A"; empty if nobody said."""
-    return "" if comb is None else f"{comb}{face or ''}"
 
 
 def left_texts(story: VisitStory) -> tuple[str, ...]:

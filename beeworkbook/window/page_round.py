@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout
 
 from beeworkbook.colony.figures import VisitFigures, eggs_last_seen
 from beeworkbook.colony.hive import HiveDay
-from beeworkbook.colony.phrases import bees_value, brood_value, closed, comb_list, level_words, titled
+from beeworkbook.colony.phrases import bees_value, brood_value, closed, level_words, place_words, titled
 from beeworkbook.colony.queens import mark_words
 from beeworkbook.colony.records import (
     Arrival,
@@ -160,7 +160,7 @@ class RoundLeaf(QWidget):
         if self._spot.visit_id is None:
             return ""
         story = visit_story(self._desk.book.read, self._spot.visit_id)
-        return comb_list(story.combs_of(Question.EGGS, Content.EGGS))
+        return story.where(Question.EGGS, Content.EGGS)
 
     def _latest_row(self, name: str, question: Question, figures: list[VisitFigures]) -> PageRow:
         """The last figure there is, with its day if it is not this one."""
@@ -182,7 +182,7 @@ class RoundLeaf(QWidget):
         for visit, _figures in reversed(seen):
             place = visit_story(read, visit.id).queen_place
             if place is not None:
-                where = "" if place.comb is None else f"{place.comb}{place.face or ''}"
+                where = place_words(place.comb, place.face, place.box)
                 day = say("today") if visit.day == self._desk.today else date_words(visit.day)
                 said = say("last seen {day}", day=day)
                 return PageRow(

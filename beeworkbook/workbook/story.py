@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from datetime import date
 from typing import Final
 
+from beeworkbook.colony.box_names import box_of_frames
 from beeworkbook.colony.dues import PlannedDue
 from beeworkbook.colony.figures import VisitFigures, visit_figures
 from beeworkbook.colony.from_combs import differences
@@ -86,6 +87,7 @@ def visit_story(read: Reader, visit_id: VisitId) -> VisitStory:
         events=_of_visit(read.events(visit.colony_id), visit),
         queen=queen_on(read, visit.colony_id, visit.day),
         places={frame_id: found[1] for frame_id, found in held if found is not None},
+        boxes=box_of_frames(hive),
     )
 
 

@@ -30,6 +30,19 @@ def test_combs_in_a_sentence(combs: tuple[int, ...], words: str) -> None:
     assert phrases.comb_list(combs) == words
 
 
+def test_a_place_and_a_row_of_combs_with_their_boxes() -> None:
+    upper = "in the upper box"
+    assert phrases.place_words(5, Face.A) == "5A"
+    assert phrases.place_words(5, None, upper) == "5 in the upper box"
+    assert phrases.place_words(None, None, upper) == ""
+    assert phrases.combs_where([]) == ""
+    assert phrases.combs_where([("", 6), ("", 4), ("", 5), ("", 4)]) == "4 to 6"
+    three = [("in box 1", 4), ("in box 2", 4), ("in box 3", 5), ("in box 1", 5)]
+    assert phrases.combs_where(three) == "4 and 5 in box 1, 4 in box 2 and 5 in box 3"
+    cells = CellsSaid(CellKind.CHARGED, 2, 6, Face.B, upper)
+    assert phrases.cells_words(cells) == "two charged cells on 6B in the upper box"
+
+
 def test_small_counts_are_words() -> None:
     assert [phrases.count_words(count) for count in (0, 1, 10, 11)] == ["no", "one", "ten", "11"]
 

@@ -1,7 +1,7 @@
 from beeworkbook.colony.figures import visit_figures
-from beeworkbook.colony.records import FrameId, Mark, MarkId, Question, Reply, VisitId
+from beeworkbook.colony.records import FrameId, Mark, MarkId, PartKind, Question, Reply, VisitId
 from beeworkbook.colony.said import CellsSaid, QueenSaid
-from beeworkbook.colony.story import VisitStory, left_texts, place_words
+from beeworkbook.colony.story import VisitStory, left_texts
 from beeworkbook.colony.totals import VisitTotals
 from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind, Origin
 from tests.colony.making import answers, comb, totals
@@ -52,4 +52,23 @@ def test_answers_by_question() -> None:
     assert told.reply(Question.BROOD) is None
     assert told.answer(Question.BROOD) is None
     assert left_texts(told) == ()
-    assert (place_words(5, Face.A), place_words(5, None), place_words(None, None)) == ("5A", "5", "")
+
+
+def test_combs_of_two_boxes_are_told_apart_and_those_named_in_the_line_are_not() -> None:
+    drawn = totals(
+        *comb(4, {Content.EGGS: 1}),
+        *comb(5, {Content.EGGS: 1}),
+        *comb(5, {Content.EGGS: 1}, kind=PartKind.SUPER),
+        *comb(7, {Content.SEALED: 1}, kind=PartKind.SUPER),
+    )
+    upper, lower = FrameId(105), (FrameId(4), FrameId(5))
+    boxes = {**dict.fromkeys(lower, "in the lower box"), upper: "in the upper box"}
+    cell = Mark(MarkId(1), VisitId(1), MarkKind.QUEEN_CELL, upper, Face.A, cell_kind=CellKind.CHARGED)
+    queen = Mark(MarkId(2), VisitId(1), MarkKind.QUEEN, upper, Face.B)
+    told = VisitStory(drawn, visit_figures(drawn), (cell, queen), boxes=boxes)
+    assert told.where(Question.EGGS, Content.EGGS) == "4 and 5 in the lower box and 5 in the upper box"
+    assert told.cells == (CellsSaid(CellKind.CHARGED, 1, 5, Face.A, "in the upper box"),)
+    assert told.queen_place == QueenSaid(5, Face.B, box="in the upper box")
+    assert told.where(Question.STORES, Content.STORES) == ""
+    said = totals(*comb(4, {Content.EGGS: 1}), said=answers(eggs="4-6"))
+    assert VisitStory(said, visit_figures(said), boxes=boxes).where(Question.EGGS, Content.EGGS) == "4 to 6"

@@ -13,19 +13,23 @@ from beeworkbook.colony.records import (
     ColonyId,
     DueKind,
     EventKind,
+    PartKind,
     QueenId,
     Question,
     VisitId,
 )
 from beeworkbook.colony.seasons import Hemisphere
-from beeworkbook.comb.contents import MarkKind
+from beeworkbook.colony.sentences import page_rows, read_back, read_back_text
+from beeworkbook.comb.contents import Content, Face, MarkKind
 from beeworkbook.workbook import story as told
 from beeworkbook.workbook.edits.arrive import ArrivalSpec, ArriveColony
 from beeworkbook.workbook.edits.events import AddEvent, QueenSpec
 from beeworkbook.workbook.edits.feed import GiveFeed, SetFeedLeft, SetHeft
+from beeworkbook.workbook.edits.hive import AddPart
 from beeworkbook.workbook.edits.line import OnLine
 from beeworkbook.workbook.edits.marks import AddMark
 from beeworkbook.workbook.edits.place import SetSetting
+from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.edits.visit import BeginVisit, ChangeRound, PassOver, SetAnswer
 from beeworkbook.workbook.workbook import Workbook
 from tests.rounds.orchard import DAY, LAST, NONE, make_orchard
@@ -154,3 +158,33 @@ def test_on_the_page_of_an_arrival_nothing_is_offered_that_its_plan_has(book: Wo
     book.do(SetAnswer(later, Question.SEAMS, "10"))
     full = told.offered(book, told.visit_story(book.read, later))
     assert "swarm season" in full[0].reason
+
+
+def test_combs_of_two_brood_boxes_are_told_apart_on_page_and_in_the_read_back(book: Workbook) -> None:
+    colony = _colony(book)
+    hive = book.read.hive_day(colony.id, LAST)
+    assert hive is not None
+    added = AddPart(
+        hive.hive.id, PartKind.BROOD_BOX, LAST, None, "", "bs_deep", 11, new_frames=Content.FOUNDATION
+    )
+    book.do(added)
+    visit_id = VisitId(int(str(book.do(BeginVisit(colony.id, DAY)))))
+    now = book.read.hive_day(colony.id, DAY)
+    assert now is not None
+    lower, upper = ([placed.frame for placed in box.frames] for box in now.brood_boxes)
+    for frames, places in ((lower, (4, 5, 6)), (upper, (5,))):
+        for place in places:
+            frame = frames[place - 1]
+            assert frame is not None
+            book.do(LayOutComb(visit_id, frame.id, "E1O2S3H2"))
+    above = upper[4]
+    assert above is not None
+    book.do(AddMark(visit_id, MarkKind.QUEEN, above.id, Face.A))
+    held = told.visit_story(book.read, visit_id)
+    rows = {row.label: row.value for row in page_rows(held)}
+    assert rows["Eggs"] == "seen, on 4 to 6 in the lower box and 5 in the upper box"
+    assert rows["Queen"] == "seen on 5A in the upper box"
+    assert rows["Brood"].startswith("on 4 combs")
+    text = read_back_text("Wall", read_back(held))
+    assert "eggs on 4 to 6 in the lower box and 5 in the upper box" in text
+    assert "queen seen on 5A in the upper box" in text
