@@ -67,6 +67,10 @@ class Database:
         """
         copy_file(self._open_link(), path)
 
+    def settle(self) -> None:
+        """Bring the file itself up to date while it is open. Errors: StoreError as the disk says."""
+        self._open_link().settle()
+
     def say_reach(self, reach: str) -> None:
         """Let a second start on this file know how this window is reached."""
         if self._lock:

@@ -95,6 +95,14 @@ class Link:
         if self.driver.in_transaction:
             self.run("ROLLBACK")
 
+    def settle(self) -> None:
+        """Fold the log into the file as far as no reader is in the way, waiting for nobody; the log stays.
+
+        The one file then holds all that was kept, so that a copy of it alone is whole.
+        """
+        if not self.read_only and not self.driver.in_transaction:
+            self.row("PRAGMA wal_checkpoint(PASSIVE)")
+
     @contextmanager
     def reading(self) -> Iterator[None]:
         """All reads within see one state of the book, also when another program writes meanwhile."""

@@ -22,6 +22,7 @@ from beeworkbook.qt.spare import give_back
 from beeworkbook.window.actions import MENUS
 from beeworkbook.window.rooms import Rooms
 from beeworkbook.window.shell import Shell
+from beeworkbook.window.while_idle import WhileIdle
 from beeworkbook.words import say
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.errors import RefusedError, StoreError
@@ -62,6 +63,7 @@ class MainWindow(QWidget):
     hand_strip: "HandStrip"
     told_line: "ToldLine"
     field_keys: "FieldKeys"
+    while_idle: WhileIdle
     furnished = Signal()
     """Everything is there now."""
 
@@ -123,6 +125,7 @@ class MainWindow(QWidget):
         self.desk.book_changed.connect(self._book_changed)
         self.desk.told.connect(self.tell)
         self.desk.palette_changed.connect(self._palette_changed)
+        self.while_idle = WhileIdle(self.desk, self._remember_spot, self._is_drawing, self)
         self._check_dark()
         self._refresh_history()
 
@@ -209,6 +212,7 @@ class MainWindow(QWidget):
         self.keep_what_is_typed()
         if self.is_furnished:
             self.page.day.note.let_go()
+            self.while_idle.stop()
         self._remember_spot()
         self.desk.close()
         # Nothing may be painted, shown anew or counted again once the book is closed.
@@ -267,6 +271,9 @@ class MainWindow(QWidget):
             self.told_line.say_kept(say("open for looking only"))
         elif saved is not None:
             self.told_line.say_kept(say("kept {time}", time=f"{saved.astimezone():%H:%M:%S}"))
+
+    def _is_drawing(self) -> bool:
+        return any(side.canvas.is_busy for side in self.bench.sides.values())
 
     def _retitle(self) -> None:
         self.shell.setWindowTitle(self.desk.book.title)

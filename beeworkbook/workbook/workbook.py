@@ -229,6 +229,16 @@ class Workbook:
 
         return tuple(finding.text for finding in check(self._base))
 
+    def settle(self) -> None:
+        """Bring the one file up to date while it is open, so that a copy of it alone is whole.
+
+        For a pause: it is small work, but it waits for the disk. What the disk refuses is tried again later.
+        """
+        try:
+            self._base.settle()
+        except StoreError:
+            _log.warning("the log could not be folded into the file; nothing is lost by that", exc_info=True)
+
     def say_reach(self, reach: str) -> None:
         """Let a second start on this file know how this window is reached."""
         self._base.say_reach(reach)

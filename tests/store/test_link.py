@@ -133,3 +133,24 @@ def test_the_driver_is_closed_when_it_cannot_be_prepared(path: Path, monkeypatch
     with pytest.raises(BrokenRuleError):
         Link(path)
     assert closed
+
+
+def test_settled_the_file_alone_holds_what_was_written(path: Path) -> None:
+    path.touch()
+    link = Link(path)
+    for number in (1, 2):
+        link.begin()
+        link.run("CREATE TABLE IF NOT EXISTS kept (number INTEGER)")
+        link.run("INSERT INTO kept VALUES (?)", (number,))
+        link.commit()
+        if number == 1:
+            link.settle()
+    alone = path.with_name("alone.beebook")
+    alone.write_bytes(path.read_bytes())
+    copied = Link(alone, read_only=True)
+    assert copied.rows("SELECT number FROM kept") == [(1,)]
+    copied.close()
+    link.begin()
+    link.settle()  # within a write there is nothing to be folded yet
+    link.roll_back()
+    link.close()
