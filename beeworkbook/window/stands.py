@@ -40,12 +40,12 @@ from beeworkbook.colony.records import (
 from beeworkbook.qt import theme
 from beeworkbook.qt.desk import Desk, Spot, View
 from beeworkbook.qt.icons import State, paint_hive, paint_state
+from beeworkbook.window.shell import STANDS_HEIGHT
 from beeworkbook.words import date_words, say, say_count
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.noted import is_noted
 from beeworkbook.workbook.workbook import Workbook
 
-HEIGHT = 72
 _WIDEST = 240
 _LEAST = 132
 _EDGE = 24
@@ -111,7 +111,7 @@ class StandsStrip(QScrollArea):
         """The strip of the desk's apiary."""
         super().__init__(parent)
         self._desk = desk
-        self.setFixedHeight(HEIGHT)
+        self.setFixedHeight(STANDS_HEIGHT)
         self.setWidgetResizable(True)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -223,7 +223,7 @@ class StandsStrip(QScrollArea):
         made.setAccessibleName(words)
         made.setToolTip(words)
         made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        made.setFixedSize(_EDGE, HEIGHT - 12)
+        made.setFixedSize(_EDGE, STANDS_HEIGHT - 12)
         made.clicked.connect(lambda: self._scroll(way * (self.viewport().width() - _WIDEST)))
         made.hide()
         return made
@@ -311,7 +311,7 @@ class StandField(QWidget):
         """As wide as its words ask, within reason."""
         name = QFontMetrics(theme.serif(19, bold=True)).horizontalAdvance(self.card.name)
         words = QFontMetrics(theme.sans(13)).horizontalAdvance(self.card.words) + 20
-        return QSize(max(_LEAST, min(_WIDEST, 60 + max(name, words) + 12)), HEIGHT)
+        return QSize(max(_LEAST, min(_WIDEST, 60 + max(name, words) + 12)), STANDS_HEIGHT)
 
     def minimumSizeHint(self) -> QSize:
         """No field is squeezed: the strip scrolls instead."""
