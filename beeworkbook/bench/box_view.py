@@ -23,10 +23,11 @@ from beeworkbook.bench.comb_row import CombRow, RowSizes
 from beeworkbook.bench.folded_box import FOLDED_PX, FoldedBox
 from beeworkbook.bench.last_comb import go_beyond
 from beeworkbook.bench.numbers import box_numbers
-from beeworkbook.bench.on_show import CombOnShow, box_words, comb_on_show, combs_on_show
+from beeworkbook.bench.on_show import CombOnShow, comb_on_show, combs_on_show
 from beeworkbook.bench.quiet_label import QuietLabel
 from beeworkbook.bench.seen_face import SeenFace
 from beeworkbook.bench.stack_strip import STRIP_PX, StackStrip
+from beeworkbook.colony.box_names import box_title
 from beeworkbook.colony.hive import HiveDay, PartDay
 from beeworkbook.colony.records import FrameId, FrameMake, Mark, Side, Visit, Way
 from beeworkbook.comb.contents import Face
@@ -163,7 +164,7 @@ class BoxView(SeenFace):
         return say(
             "{day}, {box} of {combs} combs. {way} Side A above side B.",
             day=date_words(self.desk.spot.day, "long"),
-            box=box_words(box.part.kind),
+            box=box_title(hive, box.part.id),
             combs=frames,
             way=way,
         )
@@ -197,7 +198,7 @@ class BoxView(SeenFace):
         self._above.setDirection(across)
         for folded, (part, combs) in zip(self._folded, reversed(others), strict=True):
             (self._above if part.stay.level > level else self._below).addWidget(folded)
-            folded.show_box(part, combs)
+            folded.show_box(part, combs, box_title(hive, part.part.id) if hive else "")
 
     @property
     def _is_roomy(self) -> bool:

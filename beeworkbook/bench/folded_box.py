@@ -7,7 +7,7 @@ from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent,
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from beeworkbook.bench.comb_pictures import CombPictures
-from beeworkbook.bench.on_show import CombOnShow, box_words
+from beeworkbook.bench.on_show import CombOnShow
 from beeworkbook.colony.hive import PartDay
 from beeworkbook.colony.records import PartId
 from beeworkbook.comb.contents import Face
@@ -40,18 +40,18 @@ class FoldedBox(QWidget):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
-    def show_box(self, box: PartDay, combs: tuple[CombOnShow, ...]) -> None:
-        """Show a box."""
+    def show_box(self, box: PartDay, combs: tuple[CombOnShow, ...], name: str) -> None:
+        """Show a box under its name in the hive."""
         self._part_id = box.part.id
         self._combs = combs
         count = sum(comb.is_comb for comb in combs)
         self._text = say(
             "{box}, {combs}",
-            box=box_words(box.part.kind),
+            box=name,
             combs=say_count(count, "{n} comb", "{n} combs"),
         )
         self.setAccessibleName(self._text)
-        self.setToolTip(say("Look into this {box}", box=box_words(box.part.kind)))
+        self.setToolTip(say("Look into this box: {box}", box=name))
         self._draw()
 
     def set_palette(self, palette: Palette) -> None:

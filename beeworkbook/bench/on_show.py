@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from beeworkbook.colony.hive import PartDay, PlacedFrame
-from beeworkbook.colony.records import Frame, FrameId, FrameMake, Mark, PartKind, Side, VisitId
+from beeworkbook.colony.records import Frame, FrameId, FrameMake, Mark, Side, VisitId
 from beeworkbook.comb.codec import unpack
 from beeworkbook.comb.contents import Content, Face, Origin
 from beeworkbook.comb.eighths import read_back, whole_eighths
@@ -149,13 +149,6 @@ def last_text(sides: Mapping[Face, Side], frame_type: FrameType) -> str:
         if side.frame_type == frame_type.id
     }
     return write_comb(TypedComb(typed), gap=" ")
-
-
-def box_words(kind: PartKind) -> str:
-    """A box by its name in the hive: "brood box"."""
-    if kind is PartKind.SUPER:
-        return say("super")
-    return say("nucleus box") if kind is PartKind.NUCLEUS_BOX else say("brood box")
 
 
 def _eighths(side: Side, frame_type: FrameType) -> dict[Content, float]:

@@ -3,8 +3,33 @@
 from collections.abc import Mapping
 
 from beeworkbook.colony.hive import HiveDay, PartDay
-from beeworkbook.colony.records import FrameId, PartKind
+from beeworkbook.colony.records import FrameId, PartId, PartKind
 from beeworkbook.words import say
+
+
+def box_title(hive: HiveDay, part_id: PartId) -> str:
+    """A box by the name it has in this hive: "brood box", "upper brood box", "super 2", or its own.
+
+    Errors: KeyError if it does not stand here.
+    """
+    part = {box.part.id: box.part for box in hive.boxes}[part_id]
+    if part.name:
+        return part.name
+    brood = [box.part.id for box in hive.brood_boxes]
+    kinds = brood if part_id in brood else [box.part.id for box in hive.boxes if box.part.id not in brood]
+    at = kinds.index(part_id)
+    if len(kinds) == 1:
+        return kind_words(part.kind)
+    if part.kind is PartKind.BROOD_BOX and len(kinds) == 2:
+        return say("upper brood box") if at else say("lower brood box")
+    return say("{box} {number}", box=kind_words(part.kind), number=at + 1)
+
+
+def kind_words(kind: PartKind) -> str:
+    """What a kind of box is called: "brood box"."""
+    if kind is PartKind.SUPER:
+        return say("super")
+    return say("nucleus box") if kind is PartKind.NUCLEUS_BOX else say("brood box")
 
 
 def box_of_frames(hive: HiveDay | None) -> Mapping[FrameId, str]:

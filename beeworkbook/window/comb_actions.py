@@ -1,6 +1,6 @@
 """Mending the wrong page and moving combs: what the Comb menu does."""
 
-from beeworkbook.bench.on_show import box_words
+from beeworkbook.colony.box_names import box_title
 from beeworkbook.colony.records import Colony, FrameMake, PartId
 from beeworkbook.qt.typed_day import DayError
 from beeworkbook.window.dialogs.form import Choice, DayLine, FieldError, Form, Tick
@@ -73,9 +73,11 @@ def _combs_of(window: MainWindow, colony: Choice, day: DayLine) -> list[tuple[st
         hive = window.desk.book.read.hive_day(colony.value, day.day)  # type: ignore[arg-type]  # as above
     except DayError:
         return []
+    if hive is None:
+        return []
     return [
-        (say("{box}, comb {place}", box=box_words(box.part.kind), place=place.place), place.frame.id)
-        for box in (hive.boxes if hive else ())
+        (say("{box}, comb {place}", box=box_title(hive, box.part.id), place=place.place), place.frame.id)
+        for box in hive.boxes
         for place in box.frames
         if place.frame is not None and place.frame.make is FrameMake.FRAME
     ]
@@ -130,7 +132,7 @@ def move_comb(window: MainWindow) -> None:
     here = (held[0].part.id, held[1]) if held is not None else None
     options: list[tuple[str, object]] = [
         (
-            say("{box}, place {place}", box=box_words(box.part.kind), place=place.place),
+            say("{box}, place {place}", box=box_title(hive, box.part.id), place=place.place),
             (box.part.id, place.place),
         )
         for box in hive.boxes

@@ -17,7 +17,7 @@ def strip(desk: Desk, keeping: Keeping, qtbot: QtBot) -> FoldedBox:
     made = FoldedBox(LIGHT)
     qtbot.addWidget(made)
     made.resize(800, FOLDED_PX)
-    made.show_box(box, combs_on_show(keeping.book, box, keeping.visit))
+    made.show_box(box, combs_on_show(keeping.book, box, keeping.visit), "brood box")
     return made
 
 

@@ -1,7 +1,7 @@
 import numpy as np
 
-from beeworkbook.bench.on_show import box_words, comb_on_show, combs_on_show, last_text
-from beeworkbook.colony.records import FrameMake, PartKind
+from beeworkbook.bench.on_show import comb_on_show, combs_on_show, last_text
+from beeworkbook.colony.records import FrameMake
 from beeworkbook.comb.contents import Content, Face, MarkKind, Origin
 from beeworkbook.qt.desk import Desk
 from beeworkbook.workbook.edits.frames import AddFrame, TakeFrame
@@ -99,8 +99,3 @@ def test_last_time_is_said_in_whole_eighths_also_of_a_painted_side(keeping: Keep
     assert box is not None
     assert combs_on_show(keeping.book, box, keeping.visit)[6].painted_text == "E4 /"
     assert combs_on_show(keeping.book, box, keeping.visit)[7].painted_text == ""
-
-
-def test_boxes_have_names() -> None:
-    kinds = (PartKind.SUPER, PartKind.NUCLEUS_BOX, PartKind.BROOD_BOX)
-    assert [box_words(kind) for kind in kinds] == ["super", "nucleus box", "brood box"]

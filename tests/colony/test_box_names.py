@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from beeworkbook.colony.box_names import box_of_frames
+from beeworkbook.colony.box_names import box_of_frames, box_title
 from beeworkbook.colony.hive import HiveDay, PartDay, PlacedFrame
 from beeworkbook.colony.records import (
     ColonyId,
@@ -56,6 +56,26 @@ def test_boxes_are_named_where_a_number_alone_may_be_two_combs(
     boxes: list[tuple[PartKind, str]], words: dict[int, str]
 ) -> None:
     assert box_of_frames(hive(*boxes)) == words
+
+
+@pytest.mark.parametrize(
+    ("boxes", "titles"),
+    [
+        ([(BROOD, "")], ["brood box"]),
+        ([(NUCLEUS, "")], ["nucleus box"]),
+        (
+            [(BROOD, ""), (BROOD, ""), (SUPER, "")],
+            ["lower brood box", "upper brood box", "super"],
+        ),
+        ([(BROOD, ""), (BROOD, ""), (NUCLEUS, "")], ["brood box 1", "brood box 2", "nucleus box 3"]),
+        ([(BROOD, "Oak"), (SUPER, ""), (SUPER, "Ash")], ["Oak", "super 1", "Ash"]),
+    ],
+)
+def test_a_box_has_the_name_it_goes_by_in_its_hive(
+    boxes: list[tuple[PartKind, str]], titles: list[str]
+) -> None:
+    held = hive(*boxes)
+    assert [box_title(held, box.part.id) for box in held.boxes] == titles
 
 
 def test_without_a_hive_there_is_nothing_to_name() -> None:
