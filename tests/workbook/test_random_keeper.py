@@ -36,6 +36,7 @@ from beeworkbook.colony.records import (
     Side,
     Stand,
     Visit,
+    VisitId,
     Way,
 )
 from beeworkbook.comb.codec import unpack
@@ -115,6 +116,13 @@ class _Chooser:
             lambda: edits.LayOutComb(one(Visit).id, one(Frame).id, draw(TYPED)),
             lambda: edits.SetCovered(
                 one(Visit).id, one(Frame).id, self.face(), draw(st.sampled_from([None, 0, 5]))
+            ),
+            lambda: edits.AsLastTime(one(Visit).id, one(Frame).id, self.face()),
+            lambda: edits.InVisit(
+                one(Colony).id, day(), edits.LayOutComb(VisitId(0), one(Frame).id, draw(TYPED))
+            ),
+            lambda: edits.InVisit(
+                one(Colony).id, day(), edits.AddMark(VisitId(0), MarkKind.QUEEN, one(Frame).id)
             ),
             lambda: edits.ClearSide(one(Visit).id, one(Frame).id, self.face()),
             lambda: edits.CopySide(one(Visit).id, one(Frame).id, self.face(), one(Side).id),

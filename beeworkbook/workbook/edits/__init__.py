@@ -1,6 +1,7 @@
 """All a person can do to the workbook, one frozen dataclass an edit, a module a subject."""
 
 from beeworkbook.workbook.edits.arrive import ArrivalSpec, ArriveColony, ArrivingComb, nucleus_combs
+from beeworkbook.workbook.edits.as_last import AsLastTime
 from beeworkbook.workbook.edits.combs import ClearSide, CopySide, PaintCells, SetCovered
 from beeworkbook.workbook.edits.dues import AddDue, DoDue, DropDue, MoveDue, UndoDue
 from beeworkbook.workbook.edits.events import AddEvent, ChangeEvent, QueenSpec, RemoveEvent
@@ -21,6 +22,7 @@ from beeworkbook.workbook.edits.hive import (
     SetWay,
     TakePart,
 )
+from beeworkbook.workbook.edits.in_visit import InVisit
 from beeworkbook.workbook.edits.marks import AddMark, ChangeMark, MoveMark, RemoveMark
 from beeworkbook.workbook.edits.mend import MirrorDrawings, MoveDrawing, MoveVisit, RemoveVisit, SwapSides
 from beeworkbook.workbook.edits.mirroring import MirrorSide
@@ -63,6 +65,7 @@ __all__ = [
     "ArrivalSpec",
     "ArriveColony",
     "ArrivingComb",
+    "AsLastTime",
     "BeginRound",
     "BeginVisit",
     "ChangeEvent",
@@ -74,6 +77,7 @@ __all__ = [
     "DoDue",
     "DropDue",
     "GiveFeed",
+    "InVisit",
     "KeepSheet",
     "LayOutComb",
     "MirrorDrawings",
