@@ -47,7 +47,7 @@ def _side(window: MainWindow, face: Face) -> Side | None:
 
 def _choice(form: QWidget, label: str) -> Choice:
     assert isinstance(form, Form)
-    return next(field for field in form._fields if isinstance(field, Choice) and field.label == label)
+    return next(field for field in form.fields if isinstance(field, Choice) and field.label == label)
 
 
 def test_a_side_is_mirrored_by_its_key_and_undone(window: MainWindow) -> None:
