@@ -260,7 +260,12 @@ class PapersView(QWidget):
         if kind is SheetKind.BLANK:
             day = max(spot.day, today)
             return [partial(blank_sheet, book, colony_id, day, supers=supers) for colony_id in colonies]
-        visits = [spot.visit_id if each == spot.colony_id else _latest(desk, each) for each in colonies]
+        here = spot.visit_id is not None or len(colonies) == 1
+        visits = [
+            # Among others a colony without a visit on this day has its latest, as they have.
+            spot.visit_id if here and each == spot.colony_id else _latest(desk, each)
+            for each in colonies
+        ]
         return [partial(filled_sheet, book, visit_id) for visit_id in visits if visit_id is not None]
 
     def _read_one(self) -> None:

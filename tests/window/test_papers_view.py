@@ -2,7 +2,7 @@
 
 import io
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 
 import pypdf
@@ -220,3 +220,14 @@ def test_the_page_keys_belong_to_the_sheet_while_it_has_the_keyboard(view: Paper
         event.ignore()
         view.preview.event(event)
         assert event.isAccepted() is taken
+
+
+def test_a_colony_without_a_visit_that_day_is_not_left_out_of_the_apiary(
+    view: PapersView, desk: Desk, qtbot: QtBot
+) -> None:
+    desk.go(day=DAY - timedelta(days=3))
+    assert desk.spot.visit_id is None
+    view.all_button.click()
+    view.choose_kind(SheetKind.FILLED)
+    pages = made_anew(view, qtbot)
+    assert [name for name in NAMES if any(name in page for page in pages)] == list(NAMES)
