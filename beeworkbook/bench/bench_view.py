@@ -47,6 +47,8 @@ from beeworkbook.workbook.place import Edit
 
 FOLD_WIDTH: Final = 900
 """On a narrower bench the second side folds: a window under 1200 pixels has a page of 276 beside it."""
+_MARGIN: Final = 12
+_BETWEEN: Final = 14
 _ENTER: Final = {Qt.Key.Key_Return, Qt.Key.Key_Enter}
 
 
@@ -89,13 +91,13 @@ class BenchView(SeenFace):
         self._row = QWidget()
         row = QHBoxLayout(self._row)
         row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(14)
+        row.setSpacing(_BETWEEN)
         for side in self.sides.values():
             row.addWidget(side, 1)
         row.addWidget(self._other)
         self._other.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
         whole = QVBoxLayout(self)
-        whole.setContentsMargins(12, 4, 12, 4)
+        whole.setContentsMargins(_MARGIN, 4, _MARGIN, 4)
         whole.addWidget(self._row, 1)
         whole.addWidget(self._nothing, 1)
         self.setMinimumHeight(190)
@@ -248,8 +250,12 @@ class BenchView(SeenFace):
             side.set_palette(palette)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Fold or unfold the second side."""
+        """Fold or unfold the second side; both are as wide to the pixel, so that they share their maps."""
         super().resizeEvent(event)
+        odd = (self.width() - 2 * _MARGIN - _BETWEEN) % 2
+        layout = self._row.layout()
+        if layout is not None:
+            layout.setContentsMargins(0, 0, odd, 0)
         if self._comb is not None and self._comb.is_comb:
             self._fold()
 

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog, QMenu
+from PySide6.QtWidgets import QApplication, QDialog, QMenu
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.bench.bench_view import FOLD_WIDTH, BenchView
@@ -482,3 +482,11 @@ def test_what_the_menu_changes_needs_something_in_the_hand(bench: BenchView, des
         menu = QMenu()
         fill_mark_menu(menu, bench, Face.A, 100, None)
         assert sum(action.text().startswith("Change all") for action in menu.actions()) == offered
+
+
+@pytest.mark.parametrize("width", [1090, 1091])
+def test_both_sides_are_as_wide_to_the_pixel(bench: BenchView, width: int) -> None:
+    bench.resize(width, 340)
+    bench.show()
+    QApplication.processEvents()
+    assert bench.sides[Face.A].canvas.width() == bench.sides[Face.B].canvas.width()
