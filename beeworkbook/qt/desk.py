@@ -153,6 +153,8 @@ class Desk(QObject):
         if place.day is not None and not (place.visit_id and self.book.read.get(Visit, place.visit_id)):
             changes.pop("visit_id", None)
             changes["day"] = place.day
+        if place.visit_id and place.frame_id and self.spot.view not in {View.BOX, View.BENCH}:
+            changes["view"] = View.BOX  # what was drawn is seen there and nowhere else
         if changes:
             self.go(**changes)
 

@@ -17,6 +17,7 @@ from beeworkbook.workbook.edits.in_visit import NO_VISIT
 from beeworkbook.workbook.edits.line import ClearOnLine
 from beeworkbook.workbook.edits.mend import RemoveVisit
 from beeworkbook.workbook.edits.place import RemoveRecord
+from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.edits.visit import BeginRound, BeginVisit, SetNote
 from beeworkbook.workbook.workbook import Workbook
 
@@ -124,6 +125,34 @@ def test_undo_goes_to_the_place_of_the_step(desk: Desk) -> None:
     desk.redo()
     assert desk.visit is not None
     assert desk.visit.note == "steady"
+
+
+@pytest.mark.parametrize("view", [View.YEAR, View.ROUND, View.BENCH])
+def test_undo_of_a_drawing_goes_where_drawings_are_seen(desk: Desk, view: View) -> None:
+    colony = arrive(desk, "Alder")
+    desk.go(colony_id=colony, day=TODAY, view=View.BOX)
+    visit, frame = desk.visit_to_write(), desk.spot.frame_id
+    assert visit is not None
+    assert frame is not None
+    desk.do(LayOutComb(visit, frame, "S4H4"))
+    desk.step_comb(1)
+    desk.go(view=view)
+    desk.undo()
+    assert desk.spot.frame_id == frame
+    assert desk.spot.view is (View.BENCH if view is View.BENCH else View.BOX)
+
+
+def test_leafing_is_told_before_the_other_visit_is_shown(desk: Desk) -> None:
+    colony = arrive(desk, "Alder")
+    desk.go(colony_id=colony, day=TODAY, view=View.BOX)
+    desk.visit_to_write()
+    told: list[tuple[int, date]] = []
+    desk.leafing.connect(lambda step: told.append((step, desk.spot.day)))
+    desk.leaf(-1)
+    assert desk.spot.day == CAME
+    desk.leaf(-1)
+    desk.leaf(1)
+    assert told == [(-1, TODAY), (1, CAME)]
 
 
 def test_what_is_removed_is_no_longer_pointed_to(desk: Desk) -> None:
