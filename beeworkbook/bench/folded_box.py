@@ -3,7 +3,7 @@
 from typing import Final
 
 from PySide6.QtCore import QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from beeworkbook.bench.comb_pictures import CombPictures
@@ -17,6 +17,7 @@ from beeworkbook.words import say, say_count
 
 FOLDED_PX: Final = 30
 _NAME_PX: Final = 130
+_MOST_NAME_PX: Final = 170
 _SLIP_PX: Final = 20
 _MOST_SLIP_PX: Final = 60
 
@@ -59,9 +60,16 @@ class FoldedBox(QWidget):
         self._palette = palette
         self._draw()
 
+    @property
+    def _name_px(self) -> int:
+        """The room of the name; the same for all boxes but those with a long one."""
+        wanted = QFontMetrics(theme.sans(theme.LABEL_PX)).horizontalAdvance(self._text) + 12
+        return max(_NAME_PX, min(_MOST_NAME_PX, wanted))
+
     def _slip(self, place: int) -> QRectF:
-        pitch = min((self.width() - _NAME_PX) / max(1, len(self._combs)), _MOST_SLIP_PX + 4.0)
-        return QRectF(round(_NAME_PX + (place - 1) * pitch), 5, max(4, round(pitch - 4)), _SLIP_PX)
+        name = self._name_px
+        pitch = min((self.width() - name) / max(1, len(self._combs)), _MOST_SLIP_PX + 4.0)
+        return QRectF(round(name + (place - 1) * pitch), 5, max(4, round(pitch - 4)), _SLIP_PX)
 
     def _draw(self) -> None:
         if self._combs:
@@ -95,10 +103,11 @@ class FoldedBox(QWidget):
         painter = QPainter(self)
         painter.setFont(theme.sans(theme.LABEL_PX))
         painter.setPen(QColor(self._palette.second_ink))
+        room = self._name_px - 8
         painter.drawText(
-            QRectF(4, 0, _NAME_PX - 8, FOLDED_PX),
+            QRectF(4, 0, room, FOLDED_PX),
             Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft,
-            self._text,
+            painter.fontMetrics().elidedText(self._text, Qt.TextElideMode.ElideRight, room),
         )
         for comb in self._combs:
             self._paint_slip(painter, comb)

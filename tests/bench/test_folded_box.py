@@ -44,3 +44,17 @@ def test_it_goes_dark(strip: FoldedBox) -> None:
     light = strip.grab().toImage()
     strip.set_palette(DARK)
     assert strip.grab().toImage() != light
+
+
+def test_a_long_name_takes_more_room_but_not_without_end(
+    strip: FoldedBox, desk: Desk, keeping: Keeping
+) -> None:
+    box = desk.box()
+    assert box is not None
+    combs = combs_on_show(keeping.book, box, keeping.visit)
+    starts = []
+    for name in ("super", "brood box", "lower brood box", "a box with a name as long as a summer"):
+        strip.show_box(box, combs, name)
+        starts.append(strip._slip(1).left())
+        assert strip._slip(len(combs)).right() <= strip.width()
+    assert starts[0] == starts[1] < starts[2] < starts[3]
