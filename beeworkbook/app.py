@@ -108,6 +108,12 @@ class _Log(logging.Handler):
         except OSError:
             self.handleError(record)
 
+    def close(self) -> None:
+        """Let go of the file."""
+        if self._file is not None:
+            self._file.close()
+        super().close()
+
 
 def _opened(place: Path) -> logging.Handler:
     from logging.handlers import RotatingFileHandler  # late: it loads sockets, and a start is measured

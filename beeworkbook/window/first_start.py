@@ -39,14 +39,18 @@ class FirstStart(QWidget):
         self.first_colony = QPushButton(say("Enter the first colony"))
         self.first_colony.setDefault(True)
         self.first_colony.setToolTip(say("Where, what hive and frames, what came, queen, feed (Ctrl+N)"))
+        self.first_colony.setAutoDefault(True)
         self.first_colony.clicked.connect(lambda: commands.do("add_colony"))
         self.sample = QPushButton(say("Look round in the sample"))
         self.sample.setToolTip(say("Open your copy of the invented sample apiary (Ctrl+Shift+O)"))
+        self.sample.setAutoDefault(True)
         self.sample.clicked.connect(lambda: commands.do("open_sample"))
+        self.first_colony.setEnabled(not desk.book.read_only)
         for button in (self.first_colony, self.sample):
             button.setMinimumWidth(260)
             column.addWidget(button, alignment=Qt.AlignmentFlag.AlignLeft)
 
     def take_focus(self) -> None:
         """Put the keyboard on the first way."""
-        self.first_colony.setFocus(Qt.FocusReason.OtherFocusReason)
+        first = self.first_colony if self.first_colony.isEnabled() else self.sample
+        first.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -5,7 +5,7 @@ Parts are added and taken by dragging or by keys, and dated.
 
 from typing import Final
 
-from PySide6.QtCore import QMimeData, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QMimeData, QPointF, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QDrag,
@@ -36,7 +36,7 @@ from beeworkbook.comb.hives import HIVE_KINDS
 from beeworkbook.qt import theme
 from beeworkbook.qt.desk import HIVE_FACTS, Desk, View
 from beeworkbook.qt.icons import PART_HEIGHTS, paint_part, part_rects
-from beeworkbook.window.dialogs.form import Choice, DayLine, Form, NumberLine, TextLine
+from beeworkbook.window.dialogs.form import Choice, DayLine, FieldError, Form, NumberLine, TextLine
 from beeworkbook.window.dialogs.frame_choice import frame_options
 from beeworkbook.words import date_words, say, say_count
 from beeworkbook.workbook.changes import Changes
@@ -170,6 +170,7 @@ class StackView(QWidget):
         box = _BoxFields(form, self._desk, hive, kind) if kind in BOXES else None
 
         def put_on() -> object:
+            self._needs_the_hive(day)
             edit = AddPart(
                 hive.hive.id,
                 kind,
@@ -184,6 +185,11 @@ class StackView(QWidget):
 
         if form.ask(put_on) and isinstance(form.made, int):
             self.picture.choose_part(PartId(form.made))
+
+    def _needs_the_hive(self, day: DayLine) -> None:
+        colony_id = self._desk.spot.colony_id
+        if colony_id is None or self._desk.book.read.hive_day(colony_id, day.day) is None:
+            raise FieldError(say("The hive did not stand here on that day."), day)
 
     def take(self, part_id: PartId) -> None:
         """Take a part off from the desk's day on."""
@@ -208,7 +214,7 @@ class PartButton(QPushButton):
         """The button of a kind of part."""
         super().__init__(say(PART_WORDS[kind]))
         self._kind = kind
-        self._pressed = QPointF()
+        self._pressed: QPointF | None = None
         self.setToolTip(say("Put a {part} on; drag it to say where", part=say(PART_WORDS[kind])))
         self.setEnabled(not desk.book.read_only)
 
@@ -219,10 +225,12 @@ class PartButton(QPushButton):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Begin a drag once the pointer has moved a little."""
-        far = (event.position() - self._pressed).manhattanLength() >= QApplication.startDragDistance()
-        if not (event.buttons() & Qt.MouseButton.LeftButton and far):
+        start = self._pressed
+        held = start is not None and event.buttons() & Qt.MouseButton.LeftButton
+        if start is None or not held or _is_near(event.position(), start):
             super().mouseMoveEvent(event)
             return
+        self._pressed = None
         self.setDown(False)
         drag = QDrag(self)
         content = QMimeData()
@@ -359,7 +367,7 @@ class StackPicture(QWidget):
         part = self.chosen
         if part is None or self._pressed is None or self._desk.book.read_only:
             return
-        if (event.position() - self._pressed).manhattanLength() < QApplication.startDragDistance():
+        if _is_near(event.position(), self._pressed):
             return
         self._pressed = None
         drag = QDrag(self)
@@ -393,7 +401,9 @@ class StackPicture(QWidget):
         self._gap = None
         content = event.mimeData()
         if content.hasFormat(KIND_MIME):
-            self.kind_dropped.emit(PartKind(bytes(content.data(KIND_MIME).data()).decode("ascii")), level)
+            kind = PartKind(bytes(content.data(KIND_MIME).data()).decode("ascii"))
+            # Asked once the drag is over: a dialog within it would hold the system's own drag up.
+            QTimer.singleShot(0, self, lambda: self.kind_dropped.emit(kind, level))
         elif content.hasFormat(PART_MIME):
             part_id = PartId(int(bytes(content.data(PART_MIME).data()).decode("ascii")))
             self._drop_part(part_id, level, event.position())
@@ -477,6 +487,11 @@ def _usual_frames(hive: HiveDay, kind: PartKind) -> tuple[str, int]:
         return usual.brood_frame, usual.brood_frames
     first = hive.boxes[0].part
     return first.frame_type, first.places
+
+
+def _is_near(one: QPointF, other: QPointF) -> bool:
+    """Whether a hand that only clicks may have slipped from one to the other."""
+    return (one - other).manhattanLength() < QApplication.startDragDistance()
 
 
 def _drag_picture(kind: PartKind, ink: QColor) -> QPixmap:

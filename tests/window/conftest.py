@@ -46,7 +46,10 @@ class Answerer(QObject):
 
     def _look(self) -> None:
         dialog = QApplication.activeModalWidget()
-        if dialog is None or not dialog.isActiveWindow() or not self._waiting:
+        if dialog is None or not self._waiting:
+            return
+        if not dialog.isActiveWindow():
+            dialog.activateWindow()
             return
         self._timer.stop()
         self.seen.append(dialog.windowTitle())
