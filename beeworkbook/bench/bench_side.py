@@ -2,9 +2,9 @@
 
 from typing import Final
 
-from PySide6.QtCore import QPointF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPolygonF, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, QPointF, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QColor, QHelpEvent, QPainter, QPaintEvent, QPolygonF, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolTip, QVBoxLayout, QWidget
 
 from beeworkbook.bench.canvas import SideCanvas
 from beeworkbook.bench.hand import Hand
@@ -79,6 +79,7 @@ class BenchSide(QWidget):
         self._count.setInterval(COUNT_MS)
         self._count.timeout.connect(self.count_now)
         self.canvas.side.counted.connect(self._count_soon)
+        self.canvas.installEventFilter(self)
         self._lay_out()
         self._comb_label.setVisible(with_comb)  # in its place by now: alone it would be a window
         self.set_palette(palette)
@@ -147,6 +148,14 @@ class BenchSide(QWidget):
         self._hold_low()
         self._name_it(comb, shown)
         self.count_now()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """A mark that is pointed at says what it is, and a note what it says."""
+        if watched is self.canvas and isinstance(event, QHelpEvent):
+            words = self.canvas.marks.words(self.canvas.marks.at(QPointF(event.pos())))
+            QToolTip.showText(event.globalPos(), words, self.canvas)
+            return True
+        return super().eventFilter(watched, event)
 
     def show_comb_name(self, *, shown: bool) -> None:
         """Whether the comb's name stands before the side's."""

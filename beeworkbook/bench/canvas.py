@@ -429,7 +429,8 @@ class SideCanvas(QWidget):
             return
         if cell is not None:
             self._look_from(self._view.showing(self.cursor_cell.centre_of(cell)))
-            self.setAccessibleDescription(self.cursor_cell.words)
+            said = (self.cursor_cell.words, self.marks.words(self.marks.on(cell)))
+            self.setAccessibleDescription(", ".join(filter(None, said)))
         for at in (before, cell):
             if at is not None:
                 self.update(self._brush_rect(self.place_of(at)))

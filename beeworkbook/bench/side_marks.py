@@ -5,7 +5,8 @@ from collections.abc import Callable, Iterable, Iterator
 from PySide6.QtCore import QPointF
 
 from beeworkbook.colony.records import Mark
-from beeworkbook.qt.marks import DISC_PX
+from beeworkbook.comb.names import cell_fate_name
+from beeworkbook.qt.marks import DISC_PX, mark_name
 
 
 class SideMarks:
@@ -37,6 +38,13 @@ class SideMarks:
     def on(self, cell: int) -> Mark | None:
         """The mark on a cell, the last made first."""
         return next((mark for mark in reversed(self._marks) if mark.cell == cell), None)
+
+    def words(self, mark: Mark | None) -> str:
+        """What a mark says, with what became of its cell: "charged queen cell, knocked down"; else empty."""
+        if mark is None:
+            return ""
+        fate = cell_fate_name(mark.fate) if mark.fate is not None else ""
+        return ", ".join(filter(None, (mark_name(mark.kind, mark.cell_kind, mark.text), fate)))
 
     def places(self, pointer: QPointF | None) -> list[tuple[Mark, QPointF]]:
         """Every mark and where it is drawn; the one being dragged is under the pointer."""

@@ -1,10 +1,13 @@
+from dataclasses import replace
 from datetime import timedelta
+from functools import partial
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtGui import QHelpEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QMenu
+from PySide6.QtWidgets import QApplication, QDialog, QMenu, QToolTip
 from pytestqt.qtbot import QtBot
 
 from beeworkbook.bench.bench_view import FOLD_WIDTH, BenchView
@@ -12,11 +15,12 @@ from beeworkbook.bench.canvas import SideCanvas
 from beeworkbook.bench.mark_menu import fill_mark_menu
 from beeworkbook.bench.tools.base import ToolName
 from beeworkbook.colony.records import FrameMake, Mark, Side, Visit, VisitId
-from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind, Origin
+from beeworkbook.comb.contents import CellFate, CellKind, Content, Face, MarkKind, Origin
 from beeworkbook.comb.lattice import Point
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
 from beeworkbook.workbook.edits.frames import AddFrame, TakeFrame
+from beeworkbook.workbook.edits.marks import ChangeMark
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.edits.visit import BeginVisit
 from tests.workbook.keeping import LATER, Keeping
@@ -353,6 +357,26 @@ def test_marks_are_shown_on_their_side(bench: BenchView, desk: Desk) -> None:
     assert [mark.text for mark in canvas(bench, Face.B).marks] == ["chalk"]
     canvas(bench, Face.B).mark_moved.emit(marks(desk)[0], 950)
     assert [mark.cell for mark in marks(desk)] == [950]
+
+
+def _tip_is(words: str) -> bool:
+    return QToolTip.text() == words
+
+
+def test_a_mark_pointed_at_says_what_it_is_and_what_became_of_it(
+    bench: BenchView, desk: Desk, qtbot: QtBot
+) -> None:
+    bench.add_mark(Face.A, 900, MarkKind.NOTE, text="chalk brood")
+    bench.add_mark(Face.A, 400, MarkKind.QUEEN_CELL, CellKind.CHARGED)
+    cell = next(mark for mark in marks(desk) if mark.cell == 400)
+    desk.do(ChangeMark(replace(cell, fate=CellFate.KNOCKED_DOWN)))
+    held = canvas(bench)
+    for number, words in ((900, "note: chalk brood"), (400, "charged queen cell, knocked down"), (10, "")):
+        at = held.place_of(number).toPoint()
+        QApplication.sendEvent(held, QHelpEvent(QEvent.Type.ToolTip, at, held.mapToGlobal(at)))
+        qtbot.waitUntil(partial(_tip_is, words))
+    held.cursor_cell.put(400)
+    assert held.accessibleDescription().endswith("charged queen cell, knocked down")
 
 
 def test_it_goes_dark(bench: BenchView, desk: Desk) -> None:
