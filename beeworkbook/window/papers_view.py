@@ -105,6 +105,7 @@ class PapersView(QWidget):
         row.setSpacing(16)
         row.addLayout(self._choices)
         row.addWidget(self.preview, 1)
+        self._buttons()
         desk.spot_changed.connect(self._spot_changed)
         desk.book_changed.connect(self._book_changed)
         self._fill_colonies()
@@ -360,6 +361,7 @@ class PapersView(QWidget):
         from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 
         if self._made is None:
+            self._desk.tell(say("The sheet is still being drawn: print it when it is seen."))
             return
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         set_paper(printer, self._made.pdf, self.options().paper)
