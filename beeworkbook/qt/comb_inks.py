@@ -180,8 +180,10 @@ def _averaged(drawn: Coverage, fine: int) -> Coverage:
     """A mean over fine × fine places round each, carried on over the edges."""
     total: npt.NDArray[np.float32] = drawn.astype(np.float32)
     for axis in (0, 1):
-        moved = [np.roll(total, step - fine // 2, axis) for step in range(fine)]
-        total = np.sum(moved, axis=0)
+        length = total.shape[axis]
+        wide = total.take(np.arange(fine // 2 - fine + 1, length + fine // 2) % length, axis)
+        moved = [wide.take(np.arange(step, step + length), axis) for step in range(fine)]
+        total = np.add.reduce(moved)
     averaged: Coverage = np.rint(total / fine**2).astype(np.uint8)
     return averaged
 

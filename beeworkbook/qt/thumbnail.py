@@ -18,7 +18,7 @@ from PySide6.QtGui import QImage
 from beeworkbook.comb.contents import CONTENTS
 from beeworkbook.comb.lattice import CellIndices, Cells, Lattice
 from beeworkbook.qt.cell_map import Ints, nearest_cells
-from beeworkbook.qt.comb_colours import Paint, colour_table, packed, unpacked
+from beeworkbook.qt.comb_colours import Paint, colour_table
 from beeworkbook.qt.comb_inks import strip_ink
 
 _KINDS: Final = len(CONTENTS)
@@ -29,6 +29,14 @@ _ONE_CONTENT: Final = np.uint32(0)
 """Stands in the table of blends where all five are alike: the pixel shows the content's own pattern."""
 _OUTLINE_INK: Final = (0.0, 0.34, 0.58, 0.46, 0.34)
 """Ink of an outline by how many corners differ from the middle: two is a border right through."""
+_WHOLE: Final = np.uint64(1024)
+"""A share of one, in whole numbers."""
+_APART: Final = 21
+"""Bits a colour takes: 255 × eighths × 1024 and the half for rounding need no more."""
+_BYTE: Final = np.uint64(0xFF)
+_EIGHTHS_AND_WHOLE: Final = 13
+_HALVES: Final = np.uint64((1 << 12) * (1 + (1 << _APART) + (1 << 2 * _APART)))
+"""A half in each colour, added so that cutting off rounds."""
 
 
 class Sights:
@@ -152,18 +160,36 @@ def _blends(paint: Paint) -> npt.NDArray[np.uint32]:
     The middle counts for half of the pixel, each corner for an eighth.
     """
     table = colour_table(paint).colours
-    fills = unpacked(table[:_KINDS, 0]).astype(np.float32)
-    inks = unpacked(table[:_KINDS, -1]).astype(np.float32)
+    fills, inks = _spread(table[:_KINDS, 0]), _spread(table[:_KINDS, -1])
     kinds = np.arange(_KINDS)
     # Two corners at a time: a table of pairs for each middle is small, and their sum is the blend.
-    differ = (kinds[:, None] != kinds[None, :]).astype(np.intp)
+    differ = (kinds[:, None] != kinds[None, :]).astype(np.uint8)
     pair_differ = (differ[:, :, None] + differ[:, None, :]).reshape(_KINDS, -1)
-    pair_fill = ((fills[:, None, :] + fills[None, :, :]) / 8).reshape(-1, 3)
-    share = np.array(_OUTLINE_INK, np.float32)[pair_differ[:, :, None] + pair_differ[:, None, :]]
+    pair_fill = (fills[:, None] + fills[None, :]).ravel()
+    corners = pair_fill[:, None] + pair_fill[None, :]
+    ink = np.rint(np.array(_OUTLINE_INK) * _WHOLE).astype(np.uint64)
     made = np.empty((_KINDS, _KINDS**2, _KINDS**2), np.uint32)
     for kind in kinds:
-        rgb = fills[kind] / 2 + pair_fill[:, None, :] + pair_fill[None, :, :]
-        ink = share[kind][:, :, None]
-        made[kind] = packed(rgb * (1 - ink) + inks[kind] * ink)
+        outlined = pair_differ[kind][:, None] + pair_differ[kind][None, :]
+        rgb = corners + 4 * fills[kind]
+        rgb *= (_WHOLE - ink).take(outlined)
+        rgb += (8 * inks[kind] * ink + _HALVES).take(outlined)
+        made[kind] = _gathered(rgb >> np.uint64(_EIGHTHS_AND_WHOLE))
         made[kind, kind * (_KINDS + 1), kind * (_KINDS + 1)] = _ONE_CONTENT
     return made.ravel()
+
+
+def _spread(colours: npt.NDArray[np.uint32]) -> npt.NDArray[np.uint64]:
+    """Red, green and blue far apart in one number each, so that one sum or product does all three."""
+    wide = colours.astype(np.uint64)
+    red, green, blue = wide >> np.uint64(16) & _BYTE, wide >> np.uint64(8) & _BYTE, wide & _BYTE
+    spread: npt.NDArray[np.uint64] = red << np.uint64(2 * _APART) | green << np.uint64(_APART) | blue
+    return spread
+
+
+def _gathered(spread: npt.NDArray[np.uint64]) -> npt.NDArray[np.uint32]:
+    """0xffRRGGBB again."""
+    red, green, blue = spread >> np.uint64(2 * _APART), spread >> np.uint64(_APART), spread
+    made = (red & _BYTE) << np.uint64(16) | (green & _BYTE) << np.uint64(8) | blue & _BYTE
+    gathered: npt.NDArray[np.uint32] = made.astype(np.uint32) | np.uint32(0xFF000000)
+    return gathered

@@ -7,7 +7,8 @@ from beeworkbook.comb.contents import CONTENTS, Content, Origin
 from beeworkbook.comb.lattice import Cells, fit_lattice
 from beeworkbook.comb.legend import fill_of
 from beeworkbook.comb.regions import ellipse
-from beeworkbook.qt.comb_colours import Paint
+from beeworkbook.qt import thumbnail
+from beeworkbook.qt.comb_colours import Paint, colour_table, unpacked
 from beeworkbook.qt.thumbnail import Thumbnail, sights
 
 LATTICE = fit_lattice(338.0, 190.0)
@@ -80,3 +81,18 @@ def test_no_cells_change_no_pixel() -> None:
 def test_a_picture_without_a_pixel_is_refused() -> None:
     with pytest.raises(ValueError, match="at least one pixel"):
         sights(LATTICE, 10, 0)
+
+
+def test_a_blend_is_the_mean_of_its_five_contents_under_the_ink_of_its_outline() -> None:
+    table = unpacked(colour_table(PAINT).colours).astype(float)
+    blends = thumbnail._blends(PAINT)
+    dice = np.random.default_rng(5)
+    for middle, *corners in dice.integers(len(CONTENTS), size=(300, 5)).tolist():
+        at = int(np.ravel_multi_index((middle, *corners), (len(CONTENTS),) * 5))
+        if {middle} == set(corners):
+            assert blends[at] == thumbnail._ONE_CONTENT
+            continue
+        fill = table[middle, 0] / 2 + sum(table[corner, 0] / 8 for corner in corners)
+        ink = thumbnail._OUTLINE_INK[sum(corner != middle for corner in corners)]
+        wanted = fill * (1 - ink) + table[middle, -1] * ink
+        assert np.abs(unpacked(blends[at : at + 1])[0] - wanted).max() <= 0.75
