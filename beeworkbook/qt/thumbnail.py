@@ -163,18 +163,20 @@ def _blends(paint: Paint) -> npt.NDArray[np.uint32]:
     fills, inks = _spread(table[:_KINDS, 0]), _spread(table[:_KINDS, -1])
     kinds = np.arange(_KINDS)
     # Two corners at a time: a table of pairs for each middle is small, and their sum is the blend.
-    differ = (kinds[:, None] != kinds[None, :]).astype(np.uint8)
+    differ = (kinds[:, None] != kinds[None, :]).astype(np.intp)
     pair_differ = (differ[:, :, None] + differ[:, None, :]).reshape(_KINDS, -1)
     pair_fill = (fills[:, None] + fills[None, :]).ravel()
     corners = pair_fill[:, None] + pair_fill[None, :]
     ink = np.rint(np.array(_OUTLINE_INK) * _WHOLE).astype(np.uint64)
-    made = np.empty((_KINDS, _KINDS**2, _KINDS**2), np.uint32)
+    made = np.empty((_KINDS, *corners.shape), np.uint32)
+    # Every step writes into what is there already: fresh memory would cost more than the reckoning.
+    outlined, rgb, part = np.empty(corners.shape, np.intp), np.empty_like(corners), np.empty_like(corners)
     for kind in kinds:
-        outlined = pair_differ[kind][:, None] + pair_differ[kind][None, :]
-        rgb = corners + 4 * fills[kind]
-        rgb *= (_WHOLE - ink).take(outlined)
-        rgb += (8 * inks[kind] * ink + _HALVES).take(outlined)
-        made[kind] = _gathered(rgb >> np.uint64(_EIGHTHS_AND_WHOLE))
+        np.add(pair_differ[kind][:, None], pair_differ[kind][None, :], out=outlined)
+        np.add(corners, 4 * fills[kind], out=rgb)
+        rgb *= np.take(_WHOLE - ink, outlined, out=part, mode="clip")
+        rgb += np.take(8 * inks[kind] * ink + _HALVES, outlined, out=part, mode="clip")
+        _gather(rgb, part, made[kind])
         made[kind, kind * (_KINDS + 1), kind * (_KINDS + 1)] = _ONE_CONTENT
     return made.ravel()
 
@@ -187,9 +189,10 @@ def _spread(colours: npt.NDArray[np.uint32]) -> npt.NDArray[np.uint64]:
     return spread
 
 
-def _gathered(spread: npt.NDArray[np.uint64]) -> npt.NDArray[np.uint32]:
-    """0xffRRGGBB again."""
-    red, green, blue = spread >> np.uint64(2 * _APART), spread >> np.uint64(_APART), spread
-    made = (red & _BYTE) << np.uint64(16) | (green & _BYTE) << np.uint64(8) | blue & _BYTE
-    gathered: npt.NDArray[np.uint32] = made.astype(np.uint32) | np.uint32(0xFF000000)
-    return gathered
+def _gather(rgb: npt.NDArray[np.uint64], part: npt.NDArray[np.uint64], made: npt.NDArray[np.uint32]) -> None:
+    """0xffRRGGBB of eighths of shares of spread colours, into `made`; `part` is room to reckon in."""
+    made[...] = 0xFF000000
+    for place in (2, 1, 0):
+        np.right_shift(rgb, np.uint64(place * (_APART - 8) + _EIGHTHS_AND_WHOLE), out=part)
+        part &= _BYTE << np.uint64(8 * place)
+        np.bitwise_or(made, part, out=made, casting="unsafe")
