@@ -112,28 +112,48 @@ def _kind_words() -> dict[str, CellKind | None]:
 def read_cells(text: str) -> tuple[CellsSaid, ...]:
     """Queen cells as said: "2 cups 1 charged", "2U 1C 5B", or a number alone.
 
-    A place follows its cell, comb and side: 5B. Errors: SaidError, a sentence.
+    A place follows its cell, comb and side: 5B, or the comb alone where no kind follows it: "1 charged 9".
+    Errors: SaidError, a sentence.
     """
     words = _kind_words()
     cells: list[CellsSaid] = []
     count: int | None = None
     for item in _cell_items(text.casefold(), words):
         if isinstance(item, int):
-            if count is not None or item > _MOST_CELLS:
+            if count is not None:
+                _put_on(cells, count, None, text)  # two numbers: "1 charged 9, 2 cups"
+            if item > _MOST_CELLS:
                 raise SaidError(_how_cells(text))
             count = item
         elif isinstance(item, tuple):
-            if count is not None or not cells or cells[-1].comb is not None:
+            if count is not None:
                 raise SaidError(_how_cells(text))
-            cells[-1] = replace(cells[-1], comb=item[0], face=item[1])
+            _put_on(cells, *item, text)
         elif count is None and item in _FILLERS:
             continue  # "1 charged cell on 5B": the kind has been said
+        elif item not in words:  # "1 charged 9 and 2 cups"
+            _put_on(cells, count or 0, None, text)
+            count = None
         else:
             cells.append(CellsSaid(words[item], 1 if count is None else count))
             count = None
-    if count is not None:
-        cells.append(CellsSaid(None, count))
+    _end_with(cells, count, text)
     return tuple(cell for cell in cells if cell.count)
+
+
+def _end_with(cells: list[CellsSaid], count: int | None, text: str) -> None:
+    """A number at the end is the comb of the cells before it; alone it is how many there are."""
+    if count is not None and cells:
+        _put_on(cells, count, None, text)
+    elif count is not None:
+        cells.append(CellsSaid(None, count))
+
+
+def _put_on(cells: list[CellsSaid], comb: int, face: Face | None, text: str) -> None:
+    """Say where the cells named last are."""
+    if not cells or cells[-1].comb is not None or (face is None and not 1 <= comb <= MOST_COMBS):
+        raise SaidError(_how_cells(text))
+    cells[-1] = replace(cells[-1], comb=comb, face=face)
 
 
 def _how_cells(text: str) -> str:
@@ -167,7 +187,7 @@ def write_cells(cells: tuple[CellsSaid, ...]) -> str:
     """Queen cells in short: "2 cups, 1 charged 5B"."""
     parts = []
     for cell in cells:
-        place = f" {cell.comb}{cell.face}" if cell.comb is not None else ""
+        place = f" {cell.comb}{cell.face or ''}" if cell.comb is not None else ""
         parts.append(f"{cell.count} {kind_written(cell.kind, cell.count)}{place}")
     return ", ".join(parts)
 

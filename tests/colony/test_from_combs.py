@@ -17,6 +17,7 @@ from tests.colony.making import answers, comb, totals
 NEST = {Content.EGGS: 1, Content.OPEN: 1, Content.SEALED: 4, Content.STORES: 2}
 QUEEN = Mark(MarkId(1), VisitId(1), MarkKind.QUEEN, FrameId(5), Face.A)
 CHARGED = Mark(MarkId(2), VisitId(1), MarkKind.QUEEN_CELL, FrameId(6), Face.B, cell_kind=CellKind.CHARGED)
+SIDELESS = Mark(MarkId(5), VisitId(1), MarkKind.QUEEN_CELL, FrameId(6), cell_kind=CellKind.CHARGED)
 PLACES = {FrameId(5): 5, FrameId(6): 6}
 
 
@@ -105,9 +106,15 @@ def test_marks_speak_without_combs_and_claim_no_place_nobody_saw() -> None:
     assert shown(totals(), placeless, cup, cup) == {Question.QUEEN: "seen", Question.CELLS: "2 cups"}
 
 
+def test_a_cell_on_a_comb_without_a_side_is_read_again() -> None:
+    said = told(totals(), SIDELESS)[Question.CELLS]
+    assert said == CombsSay("1 charged 6", "1 charged 6")
+    assert write_answer(Question.CELLS, parse_answer(Question.CELLS, said.typed)) == "1 charged 6"
+
+
 @given(
     st.lists(st.tuples(st.integers(1, 11), st.integers(0, 4), st.integers(0, 4)), max_size=8),
-    st.lists(st.sampled_from((QUEEN, CHARGED)), max_size=3),
+    st.lists(st.sampled_from((QUEEN, CHARGED, SIDELESS)), max_size=3),
 )
 def test_what_may_be_typed_again_means_what_is_shown(
     combs: list[tuple[int, int, int]], marks: list[Mark]

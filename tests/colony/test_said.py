@@ -32,6 +32,20 @@ def test_a_sentence_about_cells_is_understood() -> None:
     )
 
 
+@pytest.mark.parametrize("typed", ["1 charged 9, 2 cups", "1C 9 2U", "1 charged cell on 9 and 2 cups"])
+def test_a_comb_without_its_side_is_a_place_too(typed: str) -> None:
+    cells = (CellsSaid(CellKind.CHARGED, 1, 9), CellsSaid(CellKind.PLAY_CUP, 2))
+    assert read_cells(typed) == cells
+    assert write_cells(cells) == "1 charged 9, 2 cups"
+    assert write_cells(read_cells("3 cells 9")) == "3 cells 9"
+
+
+@pytest.mark.parametrize("typed", ["1c 5 6", "1c 5b 6", "1c 99", "2 and 3 cups", "2 on 5"])
+def test_a_number_that_is_no_comb_is_not_taken_for_one(typed: str) -> None:
+    with pytest.raises(SaidError):
+        read_cells(typed)
+
+
 def test_a_place_follows_its_cell_once() -> None:
     with pytest.raises(SaidError):
         read_cells("1c 5b 6a")
