@@ -14,6 +14,7 @@ from beeworkbook.colony.figures import LINE_EYE, LINE_STORES_EYE, visit_figures
 from beeworkbook.colony.phrases import cells_seen
 from beeworkbook.colony.records import PartKind, Question, Reply
 from beeworkbook.colony.said import CellsSaid
+from beeworkbook.colony.stores import ALARM_KG
 from beeworkbook.colony.story import VisitStory
 from beeworkbook.colony.written import cells_said, combs_said, queen_said
 from beeworkbook.comb.contents import CellKind, Content, MarkKind
@@ -30,7 +31,7 @@ def combs_alone(story: VisitStory) -> VisitStory:
 def at_odds(story: VisitStory) -> frozenset[Question]:
     """The questions to which the line and the combs of a visit answer differently.
 
-    Source: how far a line may be off is LINE_EYE and LINE_STORES_EYE of figures.py, our own.
+    Source: how far a line may be off is LINE_EYE and LINE_STORES_EYE of figures.py, our own; ALARM_KG.
     """
     if not story.totals.counted_sides and not story.marks:
         return frozenset()
@@ -115,8 +116,13 @@ def _stores(story: VisitStory, alone: VisitStory) -> bool:
     said = answer.number or 0.0
     if stores.doubt.low > said * (1 + LINE_STORES_EYE):
         return True
-    may_be_more = stores.doubt.at_least or _is_in_part(alone)
-    return not may_be_more and stores.doubt.high < said * (1 - LINE_STORES_EYE)
+    if stores.doubt.at_least or _is_in_part(alone):
+        return False
+    least = said * (1 - LINE_STORES_EYE)
+    is_less = (
+        stores.kg < ALARM_KG <= said and stores.kg < least
+    )  # the page would say hungry, and the line not
+    return is_less or stores.doubt.high < least
 
 
 def _cells(story: VisitStory, alone: VisitStory) -> bool:

@@ -60,7 +60,8 @@ class Amount:
 class Doubt:
     """How sure a figure is: within which band, whether coarse (from a line), whether it is "at least".
 
-    at_least: combs are missing, so the figure is open upwards and `high` means nothing for them.
+    at_least: combs are missing, or for stores parts of a side, so the figure is open upwards and `high` means
+    nothing for them.
     """
 
     low: float
@@ -300,7 +301,7 @@ def _stores(totals: VisitTotals, sides: tuple[SideTotals, ...]) -> StoresFigures
         said = StoresFigures(kg, Doubt(kg * (1 - LINE_STORES_EYE), kg * (1 + LINE_STORES_EYE), coarse=True))
     if not sides:
         return said
-    missing = _missing(sides, totals.combs_in_hive)
+    missing = _missing(sides, totals.combs_in_hive) or _noted_in_part(sides)
     dm2 = {kind: _columns(side.area_dm2 for side in sides if side.part_kind is kind) for kind in BOXES}
     parts = sum((side_stores_kg(columns, kind) for kind, columns in dm2.items()), StoresKg())
     if missing and said is not None and said.kg >= parts.total:

@@ -120,3 +120,14 @@ def test_the_combs_alone_know_nothing_that_was_typed() -> None:
     assert made.totals.answers == {}
     assert made.figures.brood is not None
     assert made.figures.brood.combs == 1
+
+
+def test_stores_that_would_be_called_hungry_are_named_beside_a_line_that_would_not() -> None:
+    thin = tuple(side for n in range(1, 8) for side in comb(n, {Content.STORES: 1.8, Content.EMPTY: 6.2}))
+    assert story(*thin, stores="8").figures.stores.kg < 4.5  # type: ignore[union-attr]
+    assert at_odds(story(*thin, stores="8")) == {Question.STORES}
+    spread = tuple(side for n in range(1, 11) for side in comb(n, {Content.STORES: 1.2, Content.EMPTY: 6.8}))
+    assert at_odds(story(*spread, combs=10, stores="8")) == {Question.STORES}
+    assert at_odds(story(*spread, combs=10, stores="3.5")) == frozenset()
+    in_part = tuple(replace(side, unrecorded_dm2=2.0) for side in thin)
+    assert at_odds(story(*in_part, stores="8")) == frozenset()

@@ -330,3 +330,14 @@ def test_a_super_noted_in_part_hides_no_stage_of_the_brood_below() -> None:
     brood = visit_figures(totals(*comb(1, {S: 4, C: 4}), super_side, combs=1, supers=1)).brood
     assert brood is not None
     assert brood.stages[E] == Amount()
+
+
+def test_stores_of_sides_noted_in_part_are_at_least_and_a_line_that_says_more_stands() -> None:
+    sides = [replace(each, unrecorded_dm2=1.0) for each in (*comb(1, {H: 6}), *comb(2, {H: 6}))]
+    alone = visit_figures(totals(*sides, combs=2)).stores
+    assert alone is not None
+    assert (alone.kg, alone.doubt.at_least) == (3.0, True)
+    for line, kg in (("8", 8.0), ("2", 3.0)):
+        told = visit_figures(totals(*sides, combs=2, said=answers(stores=line))).stores
+        assert told is not None
+        assert told.kg == kg

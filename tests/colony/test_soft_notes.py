@@ -142,6 +142,14 @@ def test_combs_that_nobody_looked_at_may_hold_stores() -> None:
     assert texts(replace(PLAIN, figures=figures)) == ""
 
 
+def test_parts_of_combs_that_nobody_noted_may_hold_stores() -> None:
+    sides = [replace(side, unrecorded_dm2=3.0) for side in comb(1, {Content.STORES: 2})]
+    known = replace(PLAIN, figures=visit_figures(totals(*sides, combs=1)))
+    assert texts(known) == ""
+    whole = replace(PLAIN, figures=visit_figures(totals(*comb(1, {Content.STORES: 2}), combs=1)))
+    assert "feed now" in texts(whole)
+
+
 def test_two_weeks_without_a_look_in_swarm_season() -> None:
     assert "14 days" in texts(replace(PLAIN, last_look=DAY - timedelta(days=14)))
     assert texts(replace(PLAIN, last_look=DAY - timedelta(days=13))) == ""
