@@ -8,9 +8,9 @@ from dataclasses import replace
 from typing import Final
 
 from beeworkbook.colony.figures import visit_figures
-from beeworkbook.colony.phrases import LEAST_WORTH, worth_words
 from beeworkbook.colony.records import PartId
 from beeworkbook.colony.totals import VisitTotals
+from beeworkbook.colony.worth import LEAST_WORTH, worth_words
 from beeworkbook.comb.contents import WORKER_BROOD, Content
 from beeworkbook.comb.frames import FrameType
 from beeworkbook.comb.names import content_short

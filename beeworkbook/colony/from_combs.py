@@ -16,6 +16,7 @@ from beeworkbook.colony.at_odds import at_odds, combs_alone
 from beeworkbook.colony.records import Question
 from beeworkbook.colony.said import write_cells, write_combs, write_queen
 from beeworkbook.colony.story import VisitStory
+from beeworkbook.colony.worth import LEAST_WORTH
 from beeworkbook.colony.written import write_answer
 from beeworkbook.comb.contents import Content, MarkKind
 from beeworkbook.words import say, two_figures
@@ -104,7 +105,7 @@ def _brood(story: VisitStory) -> CombsSay | None:
     brood = story.figures.brood
     if brood is None or not brood.combs or brood.worth is None:
         return None
-    if brood.worth < phrases.LEAST_WORTH:
+    if brood.worth < LEAST_WORTH:
         text = f"{brood.combs}"  # what it is worth is too little to be put into figures
     else:
         text = f"{brood.combs}/{two_figures(brood.worth)}"

@@ -14,6 +14,7 @@ from beeworkbook.colony.feeding import taken, write_feed, write_left
 from beeworkbook.colony.figures import BeesFigures, BroodFigures, EggsSeen, StoresFigures, VisitFigures
 from beeworkbook.colony.records import Event, Feed, FrameId, Level, Mark, Reply, Round
 from beeworkbook.colony.said import CellsSaid
+from beeworkbook.colony.worth import LEAST_WORTH, worth_words
 from beeworkbook.colony.written import cells_said
 from beeworkbook.comb.contents import CellKind, Content, Face, MarkKind
 from beeworkbook.words import date_words, number, say, say_count, two_figures
@@ -89,17 +90,6 @@ def eggs_state(seen: EggsSeen | None) -> str:
         "eggs last seen on {day}, {n} days ago",
         day=date_words(seen.day),
     )
-
-
-LEAST_WORTH: Final = 0.1
-"""Full combs; below it a number would claim more than a dab of a brush says. Common practice, no source."""
-
-
-def worth_words(worth: float) -> str:
-    """What brood is worth in full combs, in words: "4.2", "less than 0.1"."""
-    if 0 < worth < LEAST_WORTH:
-        return say("less than {least}", least=two_figures(LEAST_WORTH))
-    return two_figures(worth)
 
 
 def brood_value(brood: BroodFigures, figures: VisitFigures) -> str:

@@ -11,7 +11,7 @@ from PySide6.QtCore import QLineF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from beeworkbook.colony.phrases import worth_words
+from beeworkbook.colony.worth import worth_words
 from beeworkbook.qt import theme
 from beeworkbook.qt.palette import Palette
 from beeworkbook.words import date_words, month_name, say

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 
 from beeworkbook.colony.figures import Amount, Doubt
-from beeworkbook.colony.phrases import worth_words
 from beeworkbook.colony.records import Level
 from beeworkbook.colony.sentences import level_words
 from beeworkbook.colony.timeline import SeasonPoint
+from beeworkbook.colony.worth import worth_words
 from beeworkbook.comb.contents import Content
 from beeworkbook.comb.names import content_name
 from beeworkbook.words import date_words, say, two_figures

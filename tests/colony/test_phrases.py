@@ -80,20 +80,6 @@ def test_figures_have_two_places_and_say_about() -> None:
     assert phrases.bees_value(figures.bees) == "about 1\u202f300"
 
 
-def test_a_dab_of_brood_is_no_figure_of_four_places() -> None:
-    assert [phrases.worth_words(worth) for worth in (0, 0.0037, 0.09, 0.1, 4.17)] == [
-        "0", "less than 0.1", "less than 0.1", "0.1", "4.2",
-    ]  # fmt: skip
-    dab = comb(1, {Content.SEALED: 0.03, Content.EMPTY: 7.97})
-    whole, part = visit_figures(totals(*dab, combs=1)), visit_figures(totals(*dab, combs=11))
-    assert whole.brood is not None
-    assert part.brood is not None
-    assert phrases.brood_value(whole.brood, whole) == "on 1 comb, worth less than 0.1"
-    assert phrases.brood_said(whole.brood, whole) == "brood on 1 comb worth less than 0.1"
-    assert phrases.brood_value(part.brood, part) == "on 1 comb or more"
-    assert phrases.brood_said(part.brood, part) == "brood on 1 comb or more"
-
-
 def test_what_was_not_looked_at_is_said() -> None:
     figures = visit_figures(totals(*comb(1, {Content.EMPTY: 8}, covered=5), combs=11))
     assert figures.brood is not None
