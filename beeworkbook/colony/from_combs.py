@@ -105,10 +105,9 @@ def _brood(story: VisitStory) -> CombsSay | None:
     brood = story.figures.brood
     if brood is None or not brood.combs or brood.worth is None:
         return None
-    if brood.worth < LEAST_WORTH:
-        text = f"{brood.combs}"  # what it is worth is too little to be put into figures
-    else:
-        text = f"{brood.combs}/{two_figures(brood.worth)}"
+    # What is worth too little is not put into figures.
+    worth = "" if brood.worth < LEAST_WORTH else f"/{two_figures(brood.worth)}"
+    text = f"{brood.combs}{worth}"
     return CombsSay(f"{text}+", "") if story.figures.at_least else CombsSay(text, text)
 
 
