@@ -49,10 +49,14 @@ class SoftNote:
 
 @dataclass(frozen=True)
 class Situation:
-    """What is known of a colony on a day, as far as it is known; None and empty are not known."""
+    """What is known of a colony on a day, as far as it is known; None and empty are not known.
+
+    today: the day on which it is told, that day itself if None.
+    """
 
     day: date
     hemisphere: Hemisphere
+    today: date | None = None
     hive: HiveDay | None = None
     figures: VisitFigures | None = None
     feeds: tuple[Feed, ...] = ()
@@ -125,7 +129,12 @@ def _hungry(known: Situation) -> SoftNote | None:
             say("about two full combs; in a week without a flow it may be gone"),
         )
     if fed.day == known.day:
-        text = say("Less than {kg} kg in store, and {feed} given today.", kg=kg, feed=write_feed(fed))
+        given = write_feed(fed)
+        text = (
+            say("Less than {kg} kg in store, and {feed} given today.", kg=kg, feed=given)
+            if known.today is None or known.today == known.day
+            else say("Less than {kg} kg in store, and {feed} given that day.", kg=kg, feed=given)
+        )
     else:
         text = say(
             "Less than {kg} kg in store, {feed} given on {day}.",

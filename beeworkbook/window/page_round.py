@@ -247,11 +247,12 @@ def _mark(queen: Queen, day: date) -> str:
 def _due_line(due: Due, today: date) -> Told:
     day = say("Today") if due.day == today else date_words(due.day, "weekday")
     state = State.PLAIN
+    last = due.until or due.day
     if due.kind is DueKind.LEAVE_SHUT:
         state = State.SHUT
-    elif (due.until or due.day) < today:
+    elif last < today:
         state = State.OVERDUE
-        day = say("Over since {day}", day=date_words(due.day, "weekday"))
+        day = say("Over since {day}", day=date_words(last, "weekday"))
     elif due.day <= today:
         state = State.SOON
     return Told(day, due.reason, state)

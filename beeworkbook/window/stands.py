@@ -18,6 +18,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QToolButton, QWidget
 
+from beeworkbook.colony.dues import PlannedDue
 from beeworkbook.colony.records import (
     Answer,
     Apiary,
@@ -44,6 +45,7 @@ from beeworkbook.window.shell import STANDS_HEIGHT
 from beeworkbook.words import date_words, say, say_count
 from beeworkbook.workbook.changes import Changes
 from beeworkbook.workbook.noted import is_noted
+from beeworkbook.workbook.story import offered_next
 from beeworkbook.workbook.workbook import Workbook
 
 _WIDEST = 240
@@ -68,13 +70,16 @@ class StandCard:
     words: str
 
 
-def state_of(dues: tuple[Due, ...], looked: Level | None, today: date) -> tuple[State, str]:
+def state_of(
+    dues: tuple[Due, ...], looked: Level | None, today: date, offer: PlannedDue | None = None
+) -> tuple[State, str]:
     """The sign and the words of a colony today: how it was looked at, overdue, shut, due soon, nothing due.
 
-    looked: how far the look of today went, None if nothing was noted today. What is overdue is said too.
+    looked: how far the look of today went, None if nothing was noted today. What is overdue is said too,
+    counted from the last day it was due. offer: what the last visit offers, told where nothing is due.
     """
     open_dues = sorted((d for d in dues if d.kind is not DueKind.LEAVE_SHUT), key=lambda d: d.day)
-    over = (today - open_dues[0].day).days if open_dues else 0
+    over = max(((today - (due.until or due.day)).days for due in open_dues), default=0)
     if looked is not None:
         state, words = _TODAY.get(looked, (State.DONE, "looked at today"))
         if over <= 0:
@@ -85,15 +90,27 @@ def state_of(dues: tuple[Due, ...], looked: Level | None, today: date) -> tuple[
     if shut is not None and shut.until is not None and shut.until > today:
         return State.SHUT, say("leave shut till {day}", day=date_words(shut.until, "weekday"))
     if not open_dues:
-        return State.PLAIN, say("nothing due")
-    feed = open_dues[0].kind is DueKind.FEED_LOOK
+        return _offer_words(offer, today) if offer is not None else (State.PLAIN, say("nothing due"))
     if over > 0:
         return State.OVERDUE, say_count(over, "{n} day over", "{n} days over")
-    if over == 0:
+    return _due_words(open_dues[0], today)
+
+
+def _due_words(due: Due, today: date) -> tuple[State, str]:
+    feed, ahead = due.kind is DueKind.FEED_LOOK, (due.day - today).days
+    if ahead <= 0:
         return State.SOON, say("feed look today") if feed else say("look today")
     if feed:
-        return State.PLAIN, say_count(-over, "feed look in {n} day", "feed look in {n} days")
-    return State.PLAIN, say_count(-over, "in {n} day", "in {n} days")
+        return State.PLAIN, say_count(ahead, "feed look in {n} day", "feed look in {n} days")
+    return State.PLAIN, say_count(ahead, "in {n} day", "in {n} days")
+
+
+def _offer_words(offer: PlannedDue, today: date) -> tuple[State, str]:
+    """An offer nobody took: never overdue, since nobody noted it."""
+    state, day = State.SOON if offer.day <= today else State.PLAIN, date_words(offer.day)
+    if offer.kind is DueKind.FEED_LOOK:
+        return state, say("feed look offered {day}", day=day)
+    return state, say("look offered {day}", day=day)
 
 
 def looked_today(book: Workbook, colony_id: ColonyId) -> Level | None:
@@ -155,7 +172,9 @@ class StandsStrip(QScrollArea):
             kinds = tuple(part.part.kind for part in hive.stack) if hive else ()
             dues = read.dues(colony_id=place.colony.id)
             looked = looked_today(self._desk.book, place.colony.id)
-            state, words = state_of(dues, looked, today)
+            is_free = looked is None and all(due.kind is DueKind.LEAVE_SHUT for due in dues)
+            offer = offered_next(self._desk.book, place.colony.id) if is_free else None
+            state, words = state_of(dues, looked, today, offer)
             made.append(StandCard(place.colony.id, place.colony.name, place.stand.name, kinds, state, words))
         return made
 

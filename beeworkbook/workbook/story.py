@@ -30,6 +30,7 @@ from beeworkbook.colony.sentences import VisitStory
 from beeworkbook.colony.soft_notes import Situation
 from beeworkbook.comb.frames import FrameType
 from beeworkbook.store.reader import Reader
+from beeworkbook.workbook.noted import is_noted
 from beeworkbook.workbook.workbook import Workbook
 
 SHUT: Final = frozenset({Level.NOT_OPENED, Level.PASSED_OVER})
@@ -114,6 +115,7 @@ def situation(book: Workbook, story: VisitStory) -> Situation:
     return Situation(
         visit.day,
         hemisphere_of(book),
+        today=book.today,
         hive=read.hive_day(visit.colony_id, visit.day),
         figures=story.figures,
         feeds=tuple(feed for feed in read.feeds(visit.colony_id) if feed.day <= visit.day),
@@ -143,6 +145,24 @@ def offered(book: Workbook, story: VisitStory) -> tuple[PlannedDue, ...]:
         feed=next((feed for feed in story.feeds if feed.visit_id == visit.id), None),
         due=tuple(held for held in due if held.visit_id != visit.id),
     )
+
+
+def offered_next(book: Workbook, colony_id: ColonyId) -> PlannedDue | None:
+    """What the last visit to a colony offers next, if nobody noted a next day there; None if nothing.
+
+    A colony that was passed over was not visited.
+    """
+    last = next(
+        (
+            visit
+            for visit in reversed(book.read.visits(colony_id))
+            if visit.day <= book.today and visit.level is not Level.PASSED_OVER
+        ),
+        None,
+    )
+    if last is None or last.next_day is not None or not is_noted(book.read, last):
+        return None
+    return next(iter(offered(book, visit_story(book.read, last.id))), None)
 
 
 def _is_settling(book: Workbook, story: VisitStory) -> bool:

@@ -124,6 +124,9 @@ def test_too_little_in_store_is_said_otherwise_where_feed_was_given() -> None:
     hungry = replace(PLAIN, figures=visit_figures(totals(said=answers(stores="2"))))
     syrup = replace(fed(0), sugar_parts=1.0, water_parts=1.0)
     assert texts(replace(hungry, feeds=(syrup,))) == "Less than 4.5 kg in store, and 2 L 1:1 given today."
+    later = replace(hungry, feeds=(syrup,), today=DAY + timedelta(days=1))
+    assert texts(later) == "Less than 4.5 kg in store, and 2 L 1:1 given that day."
+    assert texts(replace(later, today=DAY)).endswith("given today.")
     lately = texts(replace(hungry, feeds=(replace(syrup, day=DAY - timedelta(days=7)),)))
     assert lately == "Less than 4.5 kg in store, 2 L 1:1 given on 9 May."
     for other in (fed(8), fed(3, left=0.0), fed(0, kind=FeedKind.POLLEN)):

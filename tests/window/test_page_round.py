@@ -76,11 +76,21 @@ def test_what_is_written_now_takes_its_place(leaf: RoundLeaf, desk: Desk) -> Non
 def test_offers_stand_under_the_dues_and_say_that_they_are_not_noted(leaf: RoundLeaf, desk: Desk) -> None:
     desk.do(AddDue(DueKind.BRING, DAY, "a super", desk.spot.colony_id))
     desk.do(AddDue(DueKind.FEED_LOOK, date(2026, 5, 11), "feed given on 9 May", desk.spot.colony_id))
+    desk.do(
+        AddDue(
+            DueKind.OTHER,
+            date(2026, 5, 12),
+            "a look at the fence",
+            desk.spot.colony_id,
+            until=date(2026, 5, 13),
+        )
+    )
     _write(desk, leaf, {Question.OPENED: "y"})
     lines = dict(leaf.next.texts())
     assert lines["Today"] == "a super"
     assert lines["Over since Mon 11 May"] == "feed given on 9 May"
     assert lines["Sat 23 May"].startswith("seven days")
+    assert "Over since Wed 13 May" in lines
     assert "Offered, not noted" in leaf.how.text()
     desk.do(SetNext(desk.visit.id, date(2026, 5, 20)))  # type: ignore[union-attr]
     leaf.refill()

@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from beeworkbook.colony.dues import PlannedDue
 from beeworkbook.colony.records import Due, DueId, DueKind, Level, Question, VisitId
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.icons import State
@@ -16,7 +17,7 @@ from beeworkbook.window.stands import StandsStrip, looked_today, state_of
 from beeworkbook.workbook.edits.dues import AddDue
 from beeworkbook.workbook.edits.in_visit import NO_VISIT
 from beeworkbook.workbook.edits.line import OnLine
-from beeworkbook.workbook.edits.visit import BeginVisit, PassOver, SetAnswer, SetNote
+from beeworkbook.workbook.edits.visit import BeginVisit, PassOver, SetAnswer, SetNext, SetNote
 from beeworkbook.workbook.place import Edit
 from tests.rounds.orchard import DAY, NAMES, make_orchard
 
@@ -64,6 +65,11 @@ def due(days: int, kind: DueKind = DueKind.LOOK, until: int | None = None) -> Du
         ((due(0, DueKind.FEED_LOOK),), None, State.SOON, "feed look today"),
         ((due(1, DueKind.FEED_LOOK),), None, State.PLAIN, "feed look in 1 day"),
         ((due(4),), None, State.PLAIN, "in 4 days"),
+        ((due(-5, until=-4),), None, State.OVERDUE, "4 days over"),
+        ((due(-1, until=0),), None, State.SOON, "look today"),
+        ((due(-1, DueKind.FEED_LOOK, 1),), None, State.SOON, "feed look today"),
+        ((due(-1, until=1), due(-1)), Level.ONE_LINE, State.OVERDUE, "looked at today, 1 day over"),
+        ((due(-1, until=1),), Level.ONE_LINE, State.DONE, "looked at today"),
         ((due(-2, DueKind.LEAVE_SHUT, 3),), None, State.SHUT, "leave shut till Tue 19 May"),
         ((due(-2, DueKind.LEAVE_SHUT, 3),), Level.ONE_LINE, State.DONE, "looked at today"),
     ],
@@ -72,6 +78,33 @@ def test_a_colony_in_a_word_and_a_sign(
     dues: tuple[Due, ...], looked: Level | None, state: State, words: str
 ) -> None:
     assert state_of(dues, looked, DAY) == (state, words)
+
+
+def test_what_the_last_visit_offered_is_told_softly_where_nothing_is_due(strip: StandsStrip) -> None:
+    desk = strip._desk
+    spot = desk.spot
+    assert spot.apiary_id is not None
+    assert spot.colony_id is not None
+    cells = (SetAnswer(NO_VISIT, Question.CELLS, "1 charged 5B"),)
+    visit = desk.do(OnLine(spot.apiary_id, spot.colony_id, DAY - timedelta(days=1), cells))
+    card = strip.cards()[0]
+    assert (card.state, card.words) == (State.PLAIN, "look offered 18 May")
+    assert desk.book.read.dues(colony_id=spot.colony_id) == ()
+    desk.do(PassOver(spot.colony_id, DAY))
+    assert strip.cards()[0].words == "passed over today"
+    desk.undo()
+    desk.do(SetNext(VisitId(int(str(visit))), DAY + timedelta(days=3)))
+    assert strip.cards()[0].words == "in 3 days"
+
+
+def test_an_offer_that_nobody_took_is_soon_and_never_over() -> None:
+    for days, state in ((-4, State.SOON), (0, State.SOON), (1, State.PLAIN)):
+        offer = PlannedDue(DueKind.LOOK, DAY + timedelta(days=days), None, "why")
+        assert state_of((), None, DAY, offer) == (state, f"look offered {offer.day.day} May")
+        assert state_of((), Level.ONE_LINE, DAY, offer) == (State.DONE, "looked at today")
+        assert state_of((due(2),), None, DAY, offer) == (State.PLAIN, "in 2 days")
+    feed = PlannedDue(DueKind.FEED_LOOK, DAY, None, "why")
+    assert state_of((), None, DAY, feed) == (State.SOON, "feed look offered 16 May")
 
 
 def test_a_page_that_was_only_opened_is_no_look(strip: StandsStrip) -> None:
