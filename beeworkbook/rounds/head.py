@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from itertools import pairwise
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QSize, Qt, Signal
@@ -29,6 +30,8 @@ class HeadField(QLineEdit):
 
     finished = Signal()
     """Left with another text than it came with."""
+    went_on = Signal()
+    """Enter: on to what is asked next."""
 
     def __init__(
         self, name: str, hint: str, placeholder: str, said: Callable[[str], str] | None = None
@@ -40,6 +43,8 @@ class HeadField(QLineEdit):
         self.setToolTip(hint)
         self.setPlaceholderText(placeholder)
         self._held = ""
+        self.leads_out = False
+        """Whether Tab goes the way of Enter, where Qt's own order would lead elsewhere."""
         self.editingFinished.connect(self._finished)
         self.textChanged.connect(self.updateGeometry)
 
@@ -88,9 +93,16 @@ class HeadField(QLineEdit):
         if event.key() == Qt.Key.Key_Escape:
             self.put_back()
         elif event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self.focusNextChild()
+            self.went_on.emit()
         else:
             super().keyPressEvent(event)
+
+    def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: FBT001 - Qt's signature
+        """Tab out of the last field leads where Enter does."""
+        if forward and self.leads_out:
+            self.went_on.emit()
+            return True
+        return super().focusNextPrevChild(forward)
 
     def event(self, event: QEvent) -> bool:
         """Undo is the field's own only while something was typed into it."""
@@ -109,11 +121,15 @@ class HeadField(QLineEdit):
 class RoundHead(QWidget):
     """The heading of a round."""
 
+    walked_on = Signal()
+    """Tab or Enter past its last field."""
+
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         """The head of the desk's day."""
         super().__init__(parent)
         self._desk = desk
         self._round: Round | None = None
+        self._refused: HeadField | None = None
         self.left_out = ""
         self.name = QLabel()
         self.name.setObjectName("name")
@@ -141,7 +157,7 @@ class RoundHead(QWidget):
             say("in flower"),
             lambda text: say("{plants} in flower", plants=text),
         )
-        self.columns = QToolButton()
+        self.columns = QToolButton(self)  # in the head before all others, so Tab comes to it first
         self.columns.setText(say("columns…"))
         self.columns.setObjectName("quiet")
         self.columns.setToolTip(say("Which columns this round asks"))
@@ -155,6 +171,7 @@ class RoundHead(QWidget):
         self.day.finished.connect(self._go_to_day)
         for field, keep in self._kept_fields():
             field.finished.connect(keep)
+        self._lead_on()
         desk.palette_changed.connect(self._dress)
         self._dress(desk.palette)
         self.refill()
@@ -190,6 +207,16 @@ class RoundHead(QWidget):
         column.setSpacing(0)
         column.addLayout(line)
         column.addWidget(self.trouble)
+
+    def _lead_on(self) -> None:
+        """Enter goes from field to field and out of the last."""
+        fields = (self.day, *(field for field, _keep in self._kept_fields()))
+        for field, following in pairwise(fields):
+            field.went_on.connect(lambda on=following: on.setFocus(Qt.FocusReason.TabFocusReason))
+        fields[-1].went_on.connect(self.walked_on)
+        fields[-1].leads_out = True
+        for field in fields:
+            field.textChanged.connect(lambda _text, field=field: self._text_changed(field))
 
     def _dress(self, palette: Palette) -> None:
         quiet = (
@@ -255,9 +282,9 @@ class RoundHead(QWidget):
         try:
             day = parse_day(_without_weekday(typed), self._desk.today)
         except DayError as error:
-            self._show_trouble(str(error))
+            self._show_trouble(str(error), self.day)
             return
-        self.trouble.hide()
+        self._hide_trouble()
         if day == self._desk.spot.day:
             self.refill()
         else:
@@ -271,9 +298,9 @@ class RoundHead(QWidget):
             value = _degrees(field.text()) if name == "temperature_c" else field.text().strip()
             self._change(name, value)
         except (FieldError, RefusedError) as error:
-            self._show_trouble(str(error))
+            self._show_trouble(str(error), field)
             return
-        self.trouble.hide()
+        self._hide_trouble()
 
     def _change(self, name: str, value: object) -> None:
         book, apiary = self._desk.book, self._desk.apiary
@@ -287,7 +314,17 @@ class RoundHead(QWidget):
         book.end_merge()
         self.refill()
 
-    def _show_trouble(self, sentence: str) -> None:
+    def _text_changed(self, field: HeadField) -> None:
+        """A refused field that is typed into, cleared or put back is judged anew when it is left."""
+        if field is self._refused:
+            self._hide_trouble()
+
+    def _hide_trouble(self) -> None:
+        self._refused = None
+        self.trouble.hide()
+
+    def _show_trouble(self, sentence: str, field: HeadField | None = None) -> None:
+        self._refused = field
         self.trouble.setText(sentence)
         self.trouble.show()
 

@@ -74,6 +74,7 @@ class RoundView(QWidget):
         self._nobody = QLabel(say("No colony stood in this apiary on that day."))
         self._nobody.setContentsMargins(14, 10, 14, 10)
         self._lay_out()
+        self.head.walked_on.connect(self._walked_in)
         self.sheet.spot_changed.connect(self._spot_in_hand)
         self.sheet.went_deeper.connect(self._deeper)
         self.sheet.walked_out.connect(self._walked_out)
@@ -266,9 +267,20 @@ class RoundView(QWidget):
 
     def _walked_out(self, step: Step) -> None:
         if step is Step.BACK:
-            self.head.columns.setFocus(Qt.FocusReason.BacktabFocusReason)
+            self.head.flowering.setFocus(Qt.FocusReason.BacktabFocusReason)
         else:
             self.read_back.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def _walked_in(self) -> None:
+        """From the head's last field to the first line's first; what is read back where nobody stands."""
+        first = first_spot(self.rows[0], self.targets) if self.rows else None
+        if first is None:
+            self.read_back.setFocus(Qt.FocusReason.TabFocusReason)
+            return
+        # The spot first, then the keyboard: what was typed in the head is kept as it goes.
+        self.sheet.finish()
+        self.sheet.go(first, focus=False)
+        self.sheet.editor.setFocus(Qt.FocusReason.TabFocusReason)
 
     def lead_to(self, spot: Spot) -> None:
         """Put the keyboard on a field of a line, or on the nearest that is asked."""

@@ -1,6 +1,7 @@
 """What is asked once: kept when a field is left, refused beside it, and the days of the rounds."""
 
 from datetime import date
+from itertools import pairwise
 
 import pytest
 from PySide6.QtCore import Qt
@@ -9,8 +10,10 @@ from pytestqt.qtbot import QtBot
 
 from beeworkbook.colony.records import Question, Round
 from beeworkbook.qt.desk import Desk
+from beeworkbook.rounds.field import shown
 from beeworkbook.rounds.head import HeadField, RoundHead
 from beeworkbook.rounds.round_view import RoundView
+from beeworkbook.rounds.walk import Spot
 from beeworkbook.workbook.edits.visit import BeginRound
 from beeworkbook.workbook.workbook import Workbook
 from tests.rounds.orchard import DAY, LAST
@@ -54,6 +57,85 @@ def test_the_first_thing_asked_once_begins_the_round(view: RoundView, book: Work
 def test_enter_goes_on_to_the_next_field(view: RoundView, qtbot: QtBot) -> None:
     _type(view.head.weather, "fine")
     qtbot.waitUntil(view.head.warmth.hasFocus)
+
+
+@pytest.mark.parametrize("key", [Qt.Key.Key_Return, Qt.Key.Key_Tab])
+def test_the_last_field_leads_to_the_first_line(view: RoundView, book: Workbook, key: Qt.Key) -> None:
+    view.sheet.go(Spot(view.rows[2].colony.id, Question.EGGS))
+    view.head.flowering.setFocus()
+    QTest.keyClicks(view.head.flowering, "hawthorn")
+    QTest.keyClick(view.head.flowering, key)
+    assert view.sheet.spot == Spot(view.rows[0].colony.id, Question.OPENED)
+    assert view.sheet.editor.hasFocus()
+    assert view.head.flowering.text() == "hawthorn in flower"
+    assert _round(book).flowering == "hawthorn"
+    QTest.keyClicks(view.sheet.editor, "y")
+    assert shown(view.rows[0], Question.OPENED) == "yes"
+
+
+def test_enter_goes_through_the_whole_head(view: RoundView) -> None:
+    head = view.head
+    head.day.setFocus()
+    for field, following in pairwise((head.day, head.weather, head.warmth, head.who, head.flowering)):
+        QTest.keyClick(field, Qt.Key.Key_Return)
+        assert following.hasFocus()
+
+
+def test_the_last_field_leads_on_where_nobody_stood(view: RoundView, desk: Desk) -> None:
+    desk.go(day=date(2020, 1, 1))
+    view.head.flowering.setFocus()
+    QTest.keyClick(view.head.flowering, Qt.Key.Key_Return)
+    assert not view.head.flowering.hasFocus()
+
+
+def test_the_columns_button_comes_before_the_fields(view: RoundView, desk: Desk) -> None:
+    view.head.day.setFocus()
+    QTest.keyClick(view.head.day, Qt.Key.Key_Backtab, Qt.KeyboardModifier.ShiftModifier)
+    assert view.head.earlier.hasFocus()
+    QTest.keyClick(view.head.earlier, Qt.Key.Key_Backtab, Qt.KeyboardModifier.ShiftModifier)
+    assert view.head.columns.hasFocus()
+    desk.go(day=LAST)  # no round before: its arrow is no stop
+    view.head.columns.setFocus()
+    QTest.keyClick(view.head.columns, Qt.Key.Key_Tab)
+    assert view.head.day.hasFocus()
+
+
+def test_a_refusal_goes_when_the_field_is_cleared(view: RoundView) -> None:
+    head = view.head
+    _type(head.warmth, "warm")
+    assert head.trouble.isVisible()
+    head.warmth.setFocus()
+    head.warmth.selectAll()
+    QTest.keyClick(head.warmth, Qt.Key.Key_Backspace)
+    QTest.keyClick(head.warmth, Qt.Key.Key_Tab)
+    assert not head.trouble.isVisible()
+
+
+def test_a_refusal_goes_when_the_field_is_put_back_or_mended(view: RoundView) -> None:
+    head = view.head
+    _type(head.warmth, "warm")
+    QTest.keyClick(head.warmth, Qt.Key.Key_Escape)
+    assert not head.trouble.isVisible()
+    _type(head.warmth, "180")
+    assert head.trouble.isVisible()
+    _type(head.warmth, "18")
+    assert not head.trouble.isVisible()
+
+
+def test_a_refused_day_goes_and_a_text_still_wrong_is_refused_again(view: RoundView) -> None:
+    head = view.head
+    _type(head.day, "some day")
+    assert head.trouble.isVisible()
+    _type(head.day, "no day")
+    assert head.trouble.isVisible()
+    QTest.keyClick(head.day, Qt.Key.Key_Escape)
+    assert not head.trouble.isVisible()
+
+
+def test_a_refusal_goes_when_another_field_is_taken(view: RoundView) -> None:
+    _type(view.head.warmth, "warm")
+    _type(view.head.who, "Ada")
+    assert not view.head.trouble.isVisible()
 
 
 @pytest.mark.parametrize("typed", ["warm", "180"])

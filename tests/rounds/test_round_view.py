@@ -81,9 +81,10 @@ def test_a_round_just_begun_asks_its_weather_and_then_the_first_stand(
     view.take_focus()
     assert view.head.weather.hasFocus()
     assert view.sheet.spot == Spot(view.rows[0].colony.id, Question.OPENED)
-    for field in ("weather", "warmth", "who", "flowering", "columns"):
+    for field in ("weather", "warmth", "who", "flowering"):
         assert getattr(view.head, field).hasFocus()
         QTest.keyClick(getattr(view.head, field), Qt.Key.Key_Tab)
+    assert view.sheet.editor.hasFocus()
     keys.type("y")
     assert shown(view.rows[0], Question.OPENED) == "yes"
     view.take_focus()
@@ -300,7 +301,9 @@ def test_past_the_last_line_comes_the_read_back(view: RoundView, keys: Keys, qtb
 
 def test_before_the_first_field_comes_the_head(view: RoundView, keys: Keys, qtbot: QtBot) -> None:
     keys.press(Qt.Key.Key_Backtab, Qt.KeyboardModifier.ShiftModifier)
-    qtbot.waitUntil(view.head.columns.hasFocus)
+    qtbot.waitUntil(view.head.flowering.hasFocus)
+    QTest.keyClick(view.head.flowering, Qt.Key.Key_Tab)
+    assert view.sheet.editor.hasFocus()
 
 
 def test_what_was_noted_elsewhere_comes_to_be_seen(view: RoundView, desk: Desk) -> None:
