@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
     QPlainTextEdit,
     QPushButton,
     QScrollArea,
+    QStyledItemDelegate,
     QVBoxLayout,
     QWidget,
 )
@@ -172,6 +173,8 @@ class Choice(FormField):
     ) -> None:
         """The options in their order."""
         self.combo = QComboBox()
+        # Without a delegate of this kind Qt measures the list by other rows than it draws.
+        self.combo.setItemDelegate(QStyledItemDelegate(self.combo))
         self.combo.setMinimumContentsLength(12)
         self.combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self._values: list[object] = []
@@ -375,7 +378,9 @@ class Form(QDialog):
         self._order_tabs()
         if self.focusWidget() is None:
             self._focus_first()
-        return self.exec() == QDialog.DialogCode.Accepted
+        agreed = self.exec() == QDialog.DialogCode.Accepted
+        self.deleteLater()  # with the next turn of the loop: whoever asked reads the fields first
+        return agreed
 
     def add_below(self, widget: QWidget) -> None:
         """Put a widget below all fields; the keyboard comes to it after the last of them."""
