@@ -11,7 +11,6 @@ from typing import Final
 from beeworkbook.bench.tools.base import ToolName
 from beeworkbook.comb.contents import CellKind, Content
 from beeworkbook.comb.key_letters import KeyLetters, installed_letters
-from beeworkbook.comb.names import cell_kind_name
 from beeworkbook.words import say
 
 
@@ -82,6 +81,15 @@ _SIGNS: Final[dict[str, Deed]] = {
     "-": Deed(Meaning.ZOOM, number=-1.0),
     "=": Deed(Meaning.AS_LAST_TIME),
 }
+_SHORT_KINDS: Final[dict[CellKind, str]] = {
+    CellKind.PLAY_CUP: "cup",
+    CellKind.WITH_EGG: "egg",
+    CellKind.CHARGED: "charged",
+    CellKind.SEALED: "sealed",
+    CellKind.EMERGED: "emerged",
+    CellKind.TORN_DOWN: "torn",
+}
+"""The kinds of queen cell in a word each: all six stand in one line over a side."""
 _NOTHING: Final = Deed(Meaning.NOTHING)
 
 
@@ -98,8 +106,8 @@ class KeyReader:
         """What it waits for, in words; empty when anything may come."""
         if self.waiting is Waiting.QUEEN_CELL:
             letters = installed_letters().cell_kinds
-            kinds = ", ".join(f"{letter} {cell_kind_name(kind)}" for kind, letter in letters.items())
-            return say("which queen cell? {kinds}", kinds=kinds)
+            kinds = " · ".join(f"{letter} {say(_SHORT_KINDS[kind])}" for kind, letter in letters.items())
+            return say("cell: {kinds}", kinds=kinds)
         if self.waiting is Waiting.BEES:
             return say("bees cover how many eighths? 0 to 8")
         if self.waiting is Waiting.ONLY:
@@ -117,6 +125,9 @@ class KeyReader:
         letter, letters = sign.upper(), installed_letters()
         waiting, self.waiting = self.waiting, Waiting.ANYTHING
         if waiting is Waiting.QUEEN_CELL:
+            if letter == letters.queen_cell and letter not in letters.kind_of:
+                self.waiting = waiting  # pressed twice, it still asks
+                return Deed(Meaning.WAIT)
             return _queen_cell(letter, letters)
         if waiting is Waiting.BEES:
             return _bees(sign)

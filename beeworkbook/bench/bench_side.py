@@ -81,7 +81,8 @@ class BenchSide(QWidget):
         self.canvas.side.counted.connect(self._count_soon)
         self.canvas.installEventFilter(self)
         self._lay_out()
-        self._comb_label.setVisible(with_comb)  # in its place by now: alone it would be a window
+        self._asks = False
+        self.show_comb_name(shown=with_comb)  # in its place by now: alone it would be a window
         self.set_palette(palette)
 
     def _lay_out(self) -> None:
@@ -159,7 +160,8 @@ class BenchSide(QWidget):
 
     def show_comb_name(self, *, shown: bool) -> None:
         """Whether the comb's name stands before the side's."""
-        self._comb_label.setVisible(shown)
+        self._with_comb = shown
+        self._comb_label.setVisible(shown and not self._asks)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The canvas is no higher than its comb, so that the numbers stand right below it."""
@@ -177,7 +179,23 @@ class BenchSide(QWidget):
 
     def say_hint(self, text: str) -> None:
         """What stands at the right above the side."""
+        self._show_question(asks=False)
         self._hint.say(text)
+
+    def ask(self, question: str) -> None:
+        """A question takes the whole heading until it is answered."""
+        self._show_question(asks=True)
+        self._hint.say(question)
+
+    def _show_question(self, *, asks: bool) -> None:
+        if asks == self._asks:
+            return
+        self._asks = asks
+        self.show_comb_name(shown=self._with_comb)
+        self._faces_label.setVisible(not asks)
+        self._word_label.setVisible(not asks)
+        across = Qt.AlignmentFlag.AlignLeft if asks else Qt.AlignmentFlag.AlignRight
+        self._hint.setAlignment(across | Qt.AlignmentFlag.AlignVCenter)
 
     def set_palette(self, palette: Palette) -> None:
         """Go light or dark."""

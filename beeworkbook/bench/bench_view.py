@@ -201,7 +201,11 @@ class BenchView(SeenFace):
         if self._shines:
             other = "; ".join(filter(None, (other, self._shine_words())))
         for face, side in self.sides.items():
-            side.say_hint((self.reader.asks or self.hand.words) if face is current else other)
+            if self.reader.asks and face is current:
+                side.ask(self.reader.asks)
+            else:
+                side.say_hint(self.hand.words if face is current else other)
+            side.canvas.waits = bool(self.reader.asks)
 
     def _shine_words(self) -> str:
         if self._shining is None:

@@ -80,6 +80,8 @@ class SideCanvas(QWidget):
         self.cursor_cell = CellCursor(self.side, self)
         self._palette = palette
         self._blank_word = ""
+        self.waits = False
+        """Whether a letter is waited for, so that nothing is painted."""
         self.marks = SideMarks(self.place_of)
         self._entrance = EntranceMark.NONE
         self._is_current = False
@@ -338,9 +340,9 @@ class SideCanvas(QWidget):
 
     def _down(self, at: QPointF, tool: ToolName | None = None) -> None:
         self.entered.emit()
-        self.cursor_cell.put(None)
-        if self._view is None:
+        if self._view is None or self.waits:
             return
+        self.cursor_cell.put(None)
         self.marks.dragged = self.marks.at(at)
         if self.marks.dragged is None and self.hand.is_empty and tool is None:
             self.cursor_cell.put(self.cell_at(at))

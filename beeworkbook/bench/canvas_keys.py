@@ -32,15 +32,16 @@ def key_pressed(canvas: "SideCanvas", event: QKeyEvent) -> bool:
     if key in _ARROWS:
         canvas.settle()
         steps = FAR_STEP if event.modifiers() & _CTRL else 1
-        painting = bool(event.modifiers() & _SHIFT) and not canvas.hand.is_empty
+        painting = bool(event.modifiers() & _SHIFT) and not canvas.hand.is_empty and not canvas.waits
         canvas.cursor_cell.go(_ARROWS[key], steps, canvas.start_cell(), painting=painting)
     elif key == Qt.Key.Key_Space:
-        if not event.isAutoRepeat():
+        if not event.isAutoRepeat() and not canvas.waits:
             _space(canvas)
     elif key == Qt.Key.Key_Escape and canvas.is_busy:
         canvas.drop()
     elif key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace} and not event.modifiers():
-        _take_away(canvas)
+        if not canvas.waits:
+            _take_away(canvas)
     elif key == Qt.Key.Key_F10 and event.modifiers() & _SHIFT:
         canvas.ask_menu_here()
     else:

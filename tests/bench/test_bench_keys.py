@@ -21,6 +21,7 @@ from beeworkbook.comb.contents import (
     KEY_LETTERS,
     QUEEN_CELL_LETTER,
     QUEEN_LETTER,
+    CellKind,
     Content,
 )
 from beeworkbook.words import Catalogue, use_catalogue
@@ -59,6 +60,26 @@ def test_a_queen_cell_takes_one_more_letter(kind: object) -> None:
     assert (second.meaning, second.cell_kind) == (Meaning.QUEEN_CELL, kind)
 
 
+def test_the_question_for_a_queen_cell_is_short_and_a_second_letter_keeps_it() -> None:
+    reader = KeyReader()
+    reader.read("K")
+    short = "cell: U cup · E egg · C charged · S sealed · M emerged · T torn"
+    assert reader.asks == short
+    assert reader.read("k") == Deed(Meaning.WAIT)
+    assert reader.asks == short
+    assert reader.read("c").cell_kind is CellKind.CHARGED
+    assert reader.asks == ""
+
+
+@pytest.mark.usefixtures("english")
+def test_the_short_words_of_the_question_are_translated() -> None:
+    use_catalogue(Catalogue({"torn": "rissig", "cell: {kinds}": "Zelle: {kinds}"}))
+    reader = KeyReader()
+    reader.read("K")
+    assert reader.asks.startswith("Zelle: U cup")
+    assert reader.asks.endswith("T rissig")
+
+
 def test_bees_take_a_number_of_eighths() -> None:
     assert read("W5")[1] == Deed(Meaning.BEES, number=5.0)
     assert read("W9")[1].meaning is Meaning.NOTHING
@@ -95,7 +116,7 @@ def test_it_asks_while_it_waits_and_can_forget() -> None:
     reader = KeyReader()
     assert reader.asks == ""
     assert not reader.forget()
-    for letter, word in (("K", "U play cup"), ("W", "eighths"), ("M", "only over")):
+    for letter, word in (("K", "U cup"), ("W", "eighths"), ("M", "only over")):
         reader.read(letter)
         assert word in reader.asks
         assert reader.forget()

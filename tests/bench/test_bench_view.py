@@ -203,6 +203,42 @@ def test_a_mark_without_a_place_is_given_none(bench: BenchView, desk: Desk) -> N
     assert "queen" not in bench.sides[Face.B]._word_label.accessibleName()
 
 
+@pytest.mark.parametrize("width", [1010, 620])
+def test_the_question_for_a_queen_cell_has_the_whole_heading(bench: BenchView, width: int) -> None:
+    bench.resize(width, 420)
+    side = bench.sides[Face.A]
+    QTest.keyClicks(canvas(bench), "kk")
+    QTest.qWait(0)
+    assert side._hint.text() == "cell: U cup · E egg · C charged · S sealed · M emerged · T torn"
+    assert side._hint.width() == side.width()
+    bench.refresh()
+    assert not side._comb_label.isVisible()
+    QTest.keyClick(canvas(bench), Qt.Key.Key_Escape)
+    assert side._comb_label.isVisible()
+    assert side._faces_label.isVisible()
+    assert side._hint.accessibleName() == bench.hand.words
+
+
+def test_nothing_is_painted_while_a_letter_is_waited_for(bench: BenchView, desk: Desk) -> None:
+    side = canvas(bench)
+    bench.hand.take_content(Content.SEALED)
+    QTest.keyClick(side, Qt.Key.Key_Right)
+    cell = side.cursor_cell.cell
+    QTest.keyClicks(side, "k")
+    for key, modifier in (
+        (Qt.Key.Key_Space, Qt.KeyboardModifier.NoModifier),
+        (Qt.Key.Key_Delete, Qt.KeyboardModifier.NoModifier),
+    ):
+        QTest.keyClick(side, key, modifier)
+    drag(bench, Face.A, (100.0, 60.0), (140.0, 90.0))
+    assert noted(desk) is None
+    assert side.cursor_cell.cell == cell
+    QTest.keyClicks(side, "c")
+    assert [(mark.cell, mark.cell_kind) for mark in marks(desk)] == [(cell, CellKind.CHARGED)]
+    QTest.keyClick(side, Qt.Key.Key_Space)
+    assert noted(desk) is not None
+
+
 def test_bees_are_noted_in_eighths(bench: BenchView, desk: Desk) -> None:
     QTest.keyClicks(canvas(bench), "w")
     assert "eighths" in bench.sides[Face.A]._hint.accessibleName()

@@ -99,7 +99,7 @@ def test_bees_and_queen_of_the_legend_do_what_their_letters_do(window: MainWindo
     assert "eighths" in window.bench.reader.asks
     window.bench.reader.forget()
     QTest.mouseClick(window.legend.mark_keys[2], Qt.MouseButton.LeftButton)
-    assert "which queen cell" in window.bench.reader.asks
+    assert "cell: U cup" in window.bench.reader.asks
 
 
 def test_tools_are_beside_the_legend_where_the_combs_are(window: MainWindow) -> None:
