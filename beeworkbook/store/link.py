@@ -131,11 +131,24 @@ class Link:
                 self.roll_back()
                 self.run("PRAGMA wal_checkpoint(TRUNCATE)")
                 self.run("PRAGMA journal_mode = DELETE")
+                self._clear_journal()
         except StoreError:
             pass
         finally:
             self._others.clear()
             self.driver.close()
+
+    def _clear_journal(self) -> None:
+        """Let a journal go that a program left which was killed just when it began to write.
+
+        What was in it was played back at the first read; one with nothing in it SQLite takes away only
+        with a write of its own.
+        """
+        if self.path.with_name(self.path.name + "-journal").exists():
+            form = self.row("PRAGMA user_version")
+            self.run("BEGIN IMMEDIATE")
+            self.run(f"PRAGMA user_version = {form[0] if form else 0}")
+            self.run("COMMIT")
 
     def _here(self) -> sqlite3.Connection:
         """The connection of this thread: the one that writes, at home and for whoever writes just now.

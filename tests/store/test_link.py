@@ -5,10 +5,14 @@ from pathlib import Path
 
 import pytest
 
-from beeworkbook.colony.records import Apiary, ApiaryId
-from beeworkbook.store.database import Database, create
+from beeworkbook.colony.records import Apiary, ApiaryId, Setting
+from beeworkbook.store.check import check
+from beeworkbook.store.database import Database, create, open_database
 from beeworkbook.store.errors import BrokenRuleError, CannotOpenError, ReadOnlyError
 from beeworkbook.store.link import Link
+
+JOURNAL_MAGIC = bytes.fromhex("d9d505f920a163d7")
+"""How a rollback journal begins. Source: SQLite, database file format, section 3."""
 
 
 def test_foreign_keys_full_syncing_and_a_log_once_it_is_written(database: Database) -> None:
@@ -154,3 +158,22 @@ def test_settled_the_file_alone_holds_what_was_written(path: Path) -> None:
     link.settle()  # within a write there is nothing to be folded yet
     link.roll_back()
     link.close()
+
+
+@pytest.mark.parametrize(
+    "left",
+    [b"", b"\0" * 512, b"\0" * 4096 + b"half a page", JOURNAL_MAGIC + b"\0" * 504],
+)
+def test_a_journal_with_nothing_in_it_that_a_killed_program_left_goes_at_the_close(
+    path: Path, left: bytes
+) -> None:
+    with create(path) as database, database.write() as tx:
+        tx.put(Setting("title", "Kept"))
+    journal = path.with_name(path.name + "-journal")
+    journal.write_bytes(left)
+    with open_database(path) as database:
+        assert database.reader.setting("title") == "Kept"
+        assert check(database) == ()
+    assert [entry.name for entry in path.parent.iterdir()] == [path.name]
+    with open_database(path) as database:
+        assert database.reader.setting("title") == "Kept"
