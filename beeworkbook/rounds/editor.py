@@ -1,12 +1,13 @@
 """The one line editor of a round, moved from field to field; it knows keys, not colonies.
 
-A key that is a whole answer moves on by itself while the field is fresh. Backspace in an empty field goes
+A key that is a whole answer moves on by itself while the field is fresh; a Tab pressed after it out of habit
+does not skip the field it led to. Backspace in an empty field goes
 back to the one before, to type more to an answer that moved on too soon.
 """
 
 from typing import Final
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLineEdit, QWidget
 
@@ -19,6 +20,8 @@ _KEPT_OPEN: Final = frozenset(
         Qt.FocusReason.MenuBarFocusReason,
     }
 )
+_HABIT_MS: Final = 600
+"""How soon after an answer that moved on a Tab is still meant for it. Chosen by hand, no source."""
 
 
 class FieldEditor(QLineEdit):
@@ -41,12 +44,16 @@ class FieldEditor(QLineEdit):
         self._one_keys: frozenset[str] = frozenset()
         self._fresh = True
         self._loaded = ""
+        self._just_moved = QTimer(self)
+        self._just_moved.setSingleShot(True)
+        self._just_moved.setInterval(_HABIT_MS)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.setMaxLength(2000)
         self.textEdited.connect(self._edited)
 
     def load(self, text: str, one_keys: frozenset[str], *, at_end: bool = False) -> None:
         """Show a field's text, chosen as a whole so that typing replaces it, or with the cursor behind it."""
+        self._just_moved.stop()
         self._one_keys = one_keys
         self._loaded = text
         self.setText(text)
@@ -72,7 +79,10 @@ class FieldEditor(QLineEdit):
                 back = (
                     event.key() == Qt.Key.Key_Backtab or event.modifiers() & Qt.KeyboardModifier.ShiftModifier
                 )
-                self.stepped.emit(Step.BACK if back else Step.ON)
+                by_habit = self._just_moved.isActive() and not back
+                self._just_moved.stop()
+                if not by_habit:
+                    self.stepped.emit(Step.BACK if back else Step.ON)
                 return True
             if event.type() == QEvent.Type.ShortcutOverride and not self.touched and _is_history(event):
                 event.ignore()
@@ -101,12 +111,16 @@ class FieldEditor(QLineEdit):
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """What was typed is finished when the keyboard goes elsewhere."""
         super().focusOutEvent(event)
+        self._just_moved.stop()
         self.was_left.emit(event.reason() in _KEPT_OPEN)
 
     def _edited(self, text: str) -> None:
+        self._just_moved.stop()
         fresh, self._fresh = self._fresh, False
         if fresh and text.casefold() in self._one_keys:
             self.stepped.emit(Step.ON)
+            if self._fresh:  # it led to another field, and was not refused
+                self._just_moved.start()
 
 
 def _is_history(event: QKeyEvent) -> bool:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
+from beeworkbook.colony.answers import ROOM_WORDS, TEMPERS
 from beeworkbook.colony.feeding import write_feed, write_left
 from beeworkbook.colony.from_combs import CombsSay
 from beeworkbook.colony.questions import full_question, heading, may_be_typed, one_key, write_answer
@@ -28,6 +29,10 @@ SAME: Final = "="
 NOT_LOOKED: Final = "-"
 TARGETS: Final[tuple[Target, ...]] = (*Question, Field.FEED, Field.LEFT, Field.NOTE, Field.NEXT)
 """All columns, in the order of the printed round sheet."""
+_IN_ORDER: Final = tuple(
+    dict.fromkeys((*"yn", *TEMPERS, *ROOM_WORDS, OVER_KEY, NOT_LOOKED, SAME, *sorted(TAKES)))
+)
+"""The keys that are a whole answer, as they are told."""
 _FROM_OUTSIDE: Final = frozenset(
     {Question.OPENED, Question.POLLEN, Question.STORES, Field.FEED, Field.LEFT, Field.NOTE, Field.NEXT}
 )
@@ -110,6 +115,15 @@ def field_hint(row: Row, target: Target) -> str:
         Field.NOTE: say("in your own words; = as last time"),
         Field.NEXT: say("a day: 19, 19 May or +7; Enter or . takes what is offered"),
     }[target]
+
+
+def field_moves(row: Row, target: Target) -> str:
+    """Which keys move on by themselves in this field, and how to leave it else; nothing if none does."""
+    keys = one_keys(row, target)
+    if not keys:
+        return ""
+    told = [key for key in _IN_ORDER if key in keys]
+    return say("{keys} move on by themselves; Tab for anything else", keys=" ".join(told))
 
 
 def field_name(row: Row, target: Target) -> str:

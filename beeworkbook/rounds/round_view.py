@@ -27,7 +27,7 @@ from beeworkbook.comb.contents import Face
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.desk import Spot as DeskSpot
 from beeworkbook.qt.palette import Palette
-from beeworkbook.rounds.field import TARGETS, FieldError, field_hint, shown
+from beeworkbook.rounds.field import TARGETS, FieldError, field_hint, field_moves, shown
 from beeworkbook.rounds.head import RoundHead
 from beeworkbook.rounds.read_back import ReadBack
 from beeworkbook.rounds.row import Row, read_row
@@ -64,12 +64,7 @@ class RoundView(QWidget):
         self._hint = QLabel()
         self._hint.setObjectName("small")
         self._hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        self._keys = QLabel(
-            say(
-                "y, n, - not looked and = as last time move on by themselves    Enter: next colony    "
-                "Ctrl+Enter: comb by comb    blank is never a no"
-            )
-        )
+        self._keys = QLabel(say("Enter: next colony    Ctrl+Enter: comb by comb    blank is never a no"))
         self._keys.setObjectName("small")
         self._nobody = QLabel(say("No colony stood in this apiary on that day."))
         self._nobody.setContentsMargins(14, 10, 14, 10)
@@ -235,7 +230,8 @@ class RoundView(QWidget):
         row = self.sheet.row
         if row is None:
             return
-        self._hint.setText(field_hint(row, spot.target))
+        moves = field_moves(row, spot.target)
+        self._hint.setText("    ".join(filter(None, (moves, field_hint(row, spot.target)))))
         self._hint.setToolTip(self._hint.text())
         self._make_room_for_hint()
         self.read_back.set_spot(spot)
@@ -308,7 +304,8 @@ class RoundView(QWidget):
             self.sheet.finish()
             self.refill()
         else:
-            self._follow(spot)
+            # A word of the read-back belongs to another colony now: the keyboard comes to this one's line.
+            self._follow(spot, typing=self.read_back.hasFocus())
 
     def _book_changed(self, changes: Changes) -> None:
         if not self.isVisible():

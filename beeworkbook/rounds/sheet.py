@@ -30,6 +30,7 @@ from beeworkbook.rounds.field import (
     TARGETS,
     combs_words,
     field_hint,
+    field_moves,
     field_name,
     field_question,
     last_words,
@@ -247,7 +248,9 @@ class RoundSheet(QAbstractScrollArea):
 
     def _typed(self, _text: str) -> None:
         QToolTip.hideText()  # it would lie over the lines below while they are typed
-        self.trouble.hide()
+        held = self.refused.get(self.spot) if self.spot is not None else None
+        if held is None or held[0] != self.editor.text():  # an answer of one key is refused as it is typed
+            self.trouble.hide()
         self._place_editor()
 
     # --- the editor -------------------------------------------------------------------------------
@@ -265,8 +268,9 @@ class RoundSheet(QAbstractScrollArea):
         else:
             self.trouble.hide()
         self.editor.setAccessibleName(field_name(row, spot.target))
+        question = field_question(row, spot.target)
         self.editor.setAccessibleDescription(
-            f"{field_question(row, spot.target)} {field_hint(row, spot.target)}"
+            " ".join(filter(None, (question, field_moves(row, spot.target), field_hint(row, spot.target))))
         )
         self.editor.setToolTip(field_hint(row, spot.target))
 

@@ -51,9 +51,16 @@ class Keys:
         QTest.keyClick(self.view.sheet.editor, key, modifier)
         self.count += 1
 
+    def pause(self) -> None:
+        """Wait until a Tab is no longer taken for a habit, as a hand does that reads the new field."""
+        QTest.qWait(0)
+        while self.view.sheet.editor._just_moved.isActive():
+            QTest.qWait(20)
+
     def type(self, text: str) -> None:
         for letter in text:
             if letter == "\t":
+                self.pause()
                 self.press(Qt.Key.Key_Tab)
             elif letter == "\n":
                 self.press(Qt.Key.Key_Return)

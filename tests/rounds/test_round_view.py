@@ -12,7 +12,7 @@ from beeworkbook.colony.sentences import Field, Target
 from beeworkbook.comb.contents import Content
 from beeworkbook.qt.desk import Desk, View
 from beeworkbook.qt.palette import DARK
-from beeworkbook.rounds.field import shown
+from beeworkbook.rounds.field import one_keys, shown
 from beeworkbook.rounds.round_view import RoundView
 from beeworkbook.rounds.row import Row
 from beeworkbook.rounds.walk import Spot
@@ -409,10 +409,75 @@ def test_finishing_is_what_the_window_asks_before_it_closes(view: RoundView, key
     assert shown(view.rows[0], Question.EGGS) == "4"
 
 
-def test_it_is_said_which_keys_move_on_by_themselves(view: RoundView, keys: Keys) -> None:
-    assert "move on by themselves" in view._keys.text()
-    for key in ("y", "n", "-", "="):
-        before = view.sheet.spot
-        assert key in view._keys.text()
-        keys.type(key)
-        assert view.sheet.spot != before
+@pytest.mark.parametrize(
+    ("target", "told"),
+    [
+        (Question.OPENED, "y n x - ="),
+        (Question.BROOD, "y n - ="),
+        (Question.SEAMS, "- ="),
+        (Question.TEMPER, "q s l r f d - ="),
+        (Question.ROOM, "y n s t - ="),
+        (Field.FEED, "- ="),
+    ],
+)
+def test_the_hint_names_the_keys_of_this_field_that_move_on(
+    view: RoundView, target: Target, told: str, keys: Keys
+) -> None:
+    spot = Spot(view.rows[0].colony.id, target)
+    view.sheet.go(spot)
+    assert view._hint.text().startswith(f"{told} move on by themselves; Tab for anything else")
+    assert f"{told} move on" in view.sheet.editor.accessibleDescription()
+    assert set(told.split()) == one_keys(view.rows[0], target)
+    keys.type(told[0])
+    assert view.sheet.spot != spot or view.sheet.trouble.isVisible()
+
+
+def test_where_no_key_moves_on_the_hint_names_none(view: RoundView) -> None:
+    view.sheet.go(Spot(view.rows[0].colony.id, Field.NOTE))
+    assert "by themselves" not in view._hint.text()
+
+
+def test_a_tab_pressed_by_habit_after_an_answer_skips_no_field(view: RoundView, keys: Keys) -> None:
+    young = Spot(view.rows[0].colony.id, Question.YOUNG)
+    keys.type("yy")
+    keys.press(Qt.Key.Key_Tab)
+    assert view.sheet.spot == young
+    keys.press(Qt.Key.Key_Tab)  # the second is meant
+    assert view.sheet.spot == Spot(young.colony_id, Question.BROOD)
+
+
+def test_a_tab_after_something_typed_or_a_pause_is_meant(view: RoundView, keys: Keys) -> None:
+    keys.type("y4")
+    keys.press(Qt.Key.Key_Tab)
+    assert view.sheet.spot == Spot(view.rows[0].colony.id, Question.YOUNG)
+    keys.type("y\t")
+    assert view.sheet.spot == Spot(view.rows[0].colony.id, Question.POLLEN)
+
+
+def test_a_tab_after_an_answer_that_was_refused_is_meant(view: RoundView, keys: Keys) -> None:
+    young = Spot(view.rows[0].colony.id, Question.YOUNG)
+    view.sheet.go(young)
+    keys.type("=")  # nothing was noted before, so it is refused and stays
+    assert view.sheet.trouble.isVisible()
+    keys.press(Qt.Key.Key_Tab)
+    assert view.sheet.spot == Spot(young.colony_id, Question.BROOD)
+
+
+def test_a_step_back_right_after_an_answer_is_meant(view: RoundView, keys: Keys) -> None:
+    keys.type("y")
+    keys.press(Qt.Key.Key_Backtab, Qt.KeyboardModifier.ShiftModifier)
+    assert view.sheet.spot == Spot(view.rows[0].colony.id, Question.OPENED)
+
+
+def test_another_colony_takes_the_keyboard_from_the_read_back(
+    view: RoundView, keys: Keys, desk: Desk, qtbot: QtBot
+) -> None:
+    keys.type("y4-6\t")
+    view.sheet.go(Spot(view.rows[-1].colony.id, Question.OPENED))
+    keys.type("\n")
+    qtbot.waitUntil(view.read_back.hasFocus)
+    desk.go(colony_id=view.rows[2].colony.id)
+    assert view.sheet.editor.hasFocus()
+    assert view.sheet.spot == Spot(view.rows[2].colony.id, Question.OPENED)
+    keys.press(Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert (desk.spot.view, desk.spot.colony_id) == (View.BOX, view.rows[2].colony.id)
