@@ -30,7 +30,7 @@ from beeworkbook.workbook.edits.line import OnLine
 from beeworkbook.workbook.edits.marks import AddMark
 from beeworkbook.workbook.edits.place import SetSetting
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
-from beeworkbook.workbook.edits.visit import BeginVisit, ChangeRound, PassOver, SetAnswer
+from beeworkbook.workbook.edits.visit import BeginVisit, ChangeRound, PassOver, SetAnswer, SetNext
 from beeworkbook.workbook.workbook import Workbook
 from tests.rounds.orchard import DAY, LAST, NONE, make_orchard
 
@@ -188,3 +188,15 @@ def test_combs_of_two_brood_boxes_are_told_apart_on_page_and_in_the_read_back(bo
     text = read_back_text("Wall", read_back(held))
     assert "eggs on 4 to 6 in the lower box and 5 in the upper box" in text
     assert "queen seen on 5A in the upper box" in text
+
+
+def test_an_offer_is_that_of_the_last_visit_and_gone_once_a_next_day_is_noted(book: Workbook) -> None:
+    colony = _colony(book)
+    visit_id = _visit(book)
+    book.do(SetAnswer(visit_id, Question.CELLS, "1 charged 5"))
+    offer = told.offered_next(book, colony.id)
+    assert offer is not None
+    assert (offer.kind, offer.day) == (DueKind.LOOK, DAY + timedelta(days=3))
+    assert told.situation(book, told.visit_story(book.read, visit_id)).today == book.today
+    book.do(SetNext(visit_id, DAY + timedelta(days=2)))
+    assert told.offered_next(book, colony.id) is None
