@@ -378,9 +378,7 @@ class Form(QDialog):
         self._order_tabs()
         if self.focusWidget() is None:
             self._focus_first()
-        agreed = self.exec() == QDialog.DialogCode.Accepted
-        self.deleteLater()  # with the next turn of the loop: whoever asked reads the fields first
-        return agreed
+        return self.exec() == QDialog.DialogCode.Accepted
 
     def add_below(self, widget: QWidget) -> None:
         """Put a widget below all fields; the keyboard comes to it after the last of them."""
