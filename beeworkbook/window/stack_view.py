@@ -45,19 +45,7 @@ from beeworkbook.workbook.edits.hive import AddPart, MovePart, TakePart
 PART_MIME: Final = "application/x-beeworkbook-part"
 KIND_MIME: Final = "application/x-beeworkbook-kind"
 
-PART_WORDS: Final[dict[PartKind, str]] = {
-    PartKind.STAND: "stand",
-    PartKind.FLOOR: "floor",
-    PartKind.NUCLEUS_BOX: "nucleus box",
-    PartKind.BROOD_BOX: "brood box",
-    PartKind.EXCLUDER: "excluder",
-    PartKind.SUPER: "super",
-    PartKind.CLEARER_BOARD: "clearer board",
-    PartKind.CROWN_BOARD: "crown board",
-    PartKind.FEEDER: "feeder",
-    PartKind.LIFT: "lift",
-    PartKind.ROOF: "roof",
-}
+PART_WORDS: Final[dict[PartKind, str]] = {kind: kind.value.replace("_", " ") for kind in PartKind}
 
 
 def part_words(part: PartDay) -> str:
