@@ -80,6 +80,7 @@ def _load(font: str) -> Any:
     made = TTFont(font, str(resource("fonts", _FILES[font])), asciiReadable=False)
     # The font's names and licence text ship beside it; a subset in a document does without their 17 kB.
     made.face.table.pop("name", None)
+    made.face.glyphToChar.clear()  # asked for in shaping alone, which no letter here needs
     pdfmetrics.registerFont(made)
     return made
 
