@@ -162,25 +162,20 @@ class Desk(QObject):
         """The visits of this colony by day."""
         return self.book.read.visits(self.spot.colony_id) if self.spot.colony_id else ()
 
-    def leaf(self, step: int) -> None:
-        """Go `step` visits on or back; in the Round, where all colonies are seen, rounds."""
-        if self.spot.view is View.ROUND:
-            self._leaf_rounds(step)
-        else:
-            self._leaf_visits(step)
-
     def round_days(self) -> tuple[date, ...]:
         """The days of this apiary's rounds, and today, where one may be begun."""
         rounds = self.book.read.rounds(self.spot.apiary_id) if self.spot.apiary_id else ()
         return tuple(sorted({held.day for held in rounds} | {self.today}))
 
-    def _leaf_rounds(self, step: int) -> None:
+    def leaf_rounds(self, step: int) -> None:
+        """Go `step` rounds on or back."""
         days, day = self.round_days(), self.spot.day
         wanted = [other for other in days if (other < day if step < 0 else other > day)]
         if wanted:
             self.go(day=wanted[max(step, -len(wanted))] if step < 0 else wanted[min(step, len(wanted)) - 1])
 
-    def _leaf_visits(self, step: int) -> None:
+    def leaf(self, step: int) -> None:
+        """Go `step` visits on or back."""
         visits = self.visits()
         if not visits:
             return

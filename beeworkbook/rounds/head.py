@@ -133,8 +133,8 @@ class RoundHead(QWidget):
         self.left_out = ""
         self.name = QLabel()
         self.name.setObjectName("name")
-        self.earlier = self._button(say("The round before"), lambda: desk.leaf(-1))
-        self.later = self._button(say("The next round"), lambda: desk.leaf(1))
+        self.earlier = self._button(say("The round before"), lambda: desk.leaf_rounds(-1))
+        self.later = self._button(say("The next round"), lambda: desk.leaf_rounds(1))
         self.day = HeadField(
             say("Day of the round"), say("Another day: 9, 9 May, 2026-05-09 or -7"), say("day")
         )

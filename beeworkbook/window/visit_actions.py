@@ -40,18 +40,21 @@ def visit_on(window: MainWindow) -> None:
 
 
 def visit_earlier(window: MainWindow) -> None:
-    """Leaf to the visit before."""
+    """Leaf to the visit before; in the Round, where all colonies are seen, to the round before."""
     _leaf(window, -1)
 
 
 def visit_later(window: MainWindow) -> None:
-    """Leaf to the visit after."""
+    """Leaf to the visit after, or to the next round."""
     _leaf(window, 1)
 
 
 def _leaf(window: MainWindow, step: int) -> None:
     before = window.desk.spot
-    window.desk.leaf(step)
+    if before.view is View.ROUND:
+        window.desk.leaf_rounds(step)
+    else:
+        window.desk.leaf(step)
     if window.desk.spot != before or window.desk.colony is None:
         return
     if before.view is View.ROUND:

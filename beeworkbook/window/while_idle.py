@@ -6,8 +6,7 @@ Neither waits for the window to be closed, since a program may also be killed an
 from collections.abc import Callable
 from typing import Final
 
-from PySide6.QtCore import QObject, Qt, QTimer
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QObject, QTimer
 
 from beeworkbook.qt.desk import Desk
 
@@ -36,7 +35,7 @@ class WhileIdle(QObject):
 
     def settle(self) -> None:
         """Fold the log into the file; while a stroke is made it waits for the next pause."""
-        if self._is_busy() or QApplication.mouseButtons() != Qt.MouseButton.NoButton:
+        if self._is_busy():
             self.settling.start()
         else:
             self._desk.book.settle()

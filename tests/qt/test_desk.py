@@ -261,7 +261,7 @@ def test_without_a_colony_nothing_can_be_noted_and_it_is_said(desk: Desk) -> Non
     assert told == ["No colony is chosen, so nothing can be noted."]
 
 
-def test_in_the_round_it_is_rounds_that_are_leafed_whatever_the_colony_had(desk: Desk) -> None:
+def test_rounds_are_leafed_whatever_the_colony_had(desk: Desk) -> None:
     colony = arrive(desk, "Alder")
     apiary = desk.spot.apiary_id
     assert apiary is not None
@@ -271,10 +271,10 @@ def test_in_the_round_it_is_rounds_that_are_leafed_whatever_the_colony_had(desk:
     desk.go(colony_id=colony, day=TODAY, view=View.ROUND)
     seen = []
     for _ in range(3):
-        desk.leaf(-1)
+        desk.leaf_rounds(-1)
         seen.append(desk.spot.day)
     assert seen == [days[1], days[0], days[0]]
-    desk.leaf(2)
+    desk.leaf_rounds(2)
     assert desk.spot.day == TODAY
-    desk.leaf(1)
+    desk.leaf_rounds(1)
     assert (desk.spot.day, desk.spot.colony_id) == (TODAY, colony)
