@@ -36,6 +36,7 @@ def furnish(window: "MainWindow") -> None:
     window.bench.shine_changed.connect(window.actions_by_name["shine_through"].setChecked)
     window.told_line = ToldLine(window.shell.menuBar())
     window.field_keys = FieldKeys(window)
+    window.order_tabs()
 
 
 def _hang_walk(window: "MainWindow") -> None:

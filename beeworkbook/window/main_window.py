@@ -22,6 +22,7 @@ from beeworkbook.qt.spare import give_back
 from beeworkbook.window.actions import MENUS
 from beeworkbook.window.rooms import Rooms
 from beeworkbook.window.shell import Shell
+from beeworkbook.window.tab_order import order_tabs
 from beeworkbook.window.while_idle import WhileIdle
 from beeworkbook.words import say
 from beeworkbook.workbook.changes import Changes
@@ -146,7 +147,13 @@ class MainWindow(QWidget):
             made = FACES[view](self)
             self._faces[view] = made
             self.rooms.views.addWidget(made)
+            self.order_tabs()
         return self._faces[view]
+
+    def order_tabs(self) -> None:
+        """Let Tab go from the stands through the room that is shown to the page and the letters."""
+        walk = (self.ruler, self.box, self.bench, self.key_line)
+        order_tabs((self.stands, *walk, *self._faces.values(), self.page, self.hand_strip, self.legend))
 
     def face_if_made(self, view: View) -> QWidget | None:
         """The face of a view if somebody looked at it already."""
@@ -212,6 +219,7 @@ class MainWindow(QWidget):
         self.keep_what_is_typed()
         if self.is_furnished:
             self.page.day.note.let_go()
+            self.told_line.let_go()
             self.while_idle.stop()
         self._remember_spot()
         self.desk.close()
@@ -329,6 +337,8 @@ class MainWindow(QWidget):
     def resizeEvent(self, event: object) -> None:
         """Large screens get a wider page and a taller ruler."""
         self.rooms.fit(self.width(), self.height())
+        if self.is_furnished:
+            self.told_line.fit()
         super().resizeEvent(event)  # type: ignore[arg-type]
 
 

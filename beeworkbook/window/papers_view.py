@@ -114,7 +114,7 @@ class PapersView(QWidget):
 
     def _build_choices(self) -> None:
         self.kind = Choice(say("Sheet"), [(say(words), kind) for words, kind in KIND_WORDS])
-        self.paper = Choice(say("Paper"), [(paper.value, paper) for paper in Paper])
+        self.paper = Choice(say("Paper"), [(say(paper.value), paper) for paper in Paper])
         self.supers = Tick(
             say("with the supers"),
             hint=say("A blank sheet is of the brood boxes; hardly anybody draws what is in a super"),

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
+from itertools import pairwise
 from typing import Final
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
@@ -205,6 +206,8 @@ class StandsStrip(QScrollArea):
                 self._fields.append(field)
                 field.stepped.connect(self._step_focus)
                 self._layout.insertWidget(at, field)
+        for one, following in pairwise(self._fields):
+            self.setTabOrder(one, following)
         self._nobody.setVisible(not cards)
         self._mark()
         if held is not None:

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from PySide6.QtCore import QEvent, QObject, Qt, QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QMenuBar, QWidget
 
 from beeworkbook.bench.quiet_label import QuietLabel
@@ -21,7 +21,6 @@ class ToldLine(QWidget):
     def __init__(self, bar: QMenuBar) -> None:
         """An empty line in a menu bar."""
         super().__init__(bar)
-        self._bar = bar
         self.sentence = ""
         """What is told now, in full."""
         self.told = QuietLabel("told")
@@ -36,7 +35,6 @@ class ToldLine(QWidget):
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self._forget)
-        bar.installEventFilter(self)
         self.fit()
         self.show()
 
@@ -57,14 +55,18 @@ class ToldLine(QWidget):
         self.kept.setAccessibleName(words)
         self.fit()
 
-    def fit(self) -> None:
-        """Take the room at the right of the menus."""
-        actions = self._bar.actions()
-        left = self._bar.actionGeometry(actions[-1]).right() + _GAP if actions else _GAP
-        self.setGeometry(left, 0, max(0, self._bar.width() - left), self._bar.height())
+    def let_go(self) -> None:
+        """Leave the bar, which outlives the workbook this line speaks of."""
+        self._timer.stop()
+        self.hide()
+        self.deleteLater()
 
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """The bar got another size."""
-        if event.type() in {QEvent.Type.Resize, QEvent.Type.Show, QEvent.Type.LayoutRequest}:
-            self.fit()
-        return super().eventFilter(watched, event)
+    def fit(self) -> None:
+        """Take the room at the right of the menus; to be called whenever the window gets another size."""
+        bar = self.parentWidget()
+        if not isinstance(bar, QMenuBar):
+            return
+        actions = bar.actions()
+        left = bar.actionGeometry(actions[-1]).right() + _GAP if actions else _GAP
+        height = max(bar.height(), bar.sizeHint().height())
+        self.setGeometry(left, 0, max(0, bar.window().width() - left), height)

@@ -79,7 +79,9 @@ def happened(window: MainWindow) -> None:
     """Every dated line of this colony, to be seen, changed or taken out."""
     colony = window.desk.colony
     if colony is not None:
-        HappenedDialog(window, window.desk, colony).exec()
+        dialog = HappenedDialog(window, window.desk, colony)
+        dialog.exec()
+        dialog.deleteLater()
 
 
 def give_feed(window: MainWindow) -> None:

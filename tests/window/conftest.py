@@ -159,16 +159,20 @@ def press(
     *,
     times: int = 1,
     on: QWidget | None = None,
-) -> None:
-    """Press a key where the keyboard is, shortcuts and all."""
+) -> QWidget:
+    """Press a key where the keyboard is, shortcuts and all; gives the widget that got it."""
+    target = on or hand()
     for _ in range(times):
-        QTest.keyClick(on or hand(), key, modifier)
+        target = on or hand()
+        QTest.keyClick(target, key, modifier)
+    return target
 
 
-def write(text: str) -> None:
-    """Type where the keyboard is, replacing what is selected."""
+def write(text: str) -> QWidget:
+    """Type where the keyboard is, replacing what is selected; gives the widget that got it."""
     for letter in text:
         QTest.keyClicks(hand(), letter)
+    return hand()
 
 
 CTRL = Qt.KeyboardModifier.ControlModifier

@@ -134,12 +134,12 @@ def test_a_comb_of_drone_cells_is_said_to_be_one(window: MainWindow) -> None:
     desk = window.desk
     window.go_to(View.BENCH)
     press(Qt.Key.Key_G, CTRL | ALT)
-    frame = desk.book.read.get(Frame, desk.spot.frame_id)  # type: ignore[type-var]
+    frame = desk.book.read.get(Frame, desk.spot.frame_id)
     assert frame is not None
     assert frame.drone_cells
     assert "drone cells" in window.told_line.sentence
     press(Qt.Key.Key_Z, CTRL)
-    frame = desk.book.read.get(Frame, desk.spot.frame_id)  # type: ignore[type-var]
+    frame = desk.book.read.get(Frame, desk.spot.frame_id)
     assert frame is not None
     assert not frame.drone_cells
 

@@ -17,7 +17,7 @@ _OPENS_ANOTHER = frozenset({"open_sample", "quit", "new_workbook", "open_workboo
 
 
 def press_keys(spec: ActionSpec) -> None:
-    combination = QKeySequence(spec.keys)[0]
+    combination = QKeySequence(spec.keys)[0]  # type: ignore[index]  # Qt's own sequence of keys
     QTest.keyClick(hand(), combination.key(), combination.keyboardModifiers())
 
 

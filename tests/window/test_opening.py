@@ -17,6 +17,7 @@ from beeworkbook.qt.memory import Memory
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.opening import SAMPLE_NAME, Opener, bring_forward, make_sample, server_name
 from beeworkbook.window.shell import Shell
+from beeworkbook.window.told_line import ToldLine
 from beeworkbook.workbook.edits.place import RenameRecord
 from beeworkbook.workbook.errors import RefusedError
 from beeworkbook.workbook.workbook import Workbook
@@ -181,7 +182,9 @@ def test_another_workbook_takes_the_place_of_the_one_before(opener: Opener, orch
     assert window is not None
     assert [card.name for card in window.stands.cards()] == ["Reed"]
     assert window.shell.centralWidget() is window
-    assert len(window.shell.menuBar().actions()) == 9
+    bar = window.shell.menuBar()
+    assert len(bar.actions()) == 9
+    assert [line for line in bar.findChildren(ToldLine) if line.isVisible()] == [window.told_line]
     assert not orchard.with_name(orchard.name + "-wal").exists()
     Workbook.open(orchard, today=DAY).close()
 

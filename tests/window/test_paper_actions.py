@@ -22,7 +22,7 @@ MM_PER_POINT = 25.4 / 72
 def papers(window: MainWindow, qtbot: QtBot) -> PapersView:
     face = window.face(View.PAPERS)
     assert isinstance(face, PapersView)
-    qtbot.waitUntil(lambda: face.print_button.isEnabled(), timeout=20_000)
+    qtbot.waitUntil(face.print_button.isEnabled, timeout=20_000)
     return face
 
 

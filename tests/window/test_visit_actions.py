@@ -49,7 +49,7 @@ def test_a_visit_is_moved_to_another_colony_and_day(window: MainWindow, answer: 
     assert desk.visit is not None
     assert (desk.visit.colony_id, desk.visit.day) == (wall.id, date(2026, 5, 15))
     desk.undo()
-    held = desk.book.read.get(Visit, visit_id)  # type: ignore[type-var]
+    held = desk.book.read.get(Visit, visit_id)
     assert held is not None
     assert held.day == DAY
 

@@ -122,7 +122,7 @@ def test_a_package_in_a_warm_way_hive_with_its_queen(window: MainWindow, answer:
     assert hive.hive.way is Way.WARM
     came = next(event for event in window.desk.book.read.events(colony.id) if event.queen_id)
     assert came.kind is EventKind.QUEEN_CAME
-    queen = window.desk.book.read.get(Queen, came.queen_id)  # type: ignore[type-var]
+    queen = window.desk.book.read.get(Queen, came.queen_id)
     assert queen is not None
     assert (queen.mark_colour, queen.year, queen.clipped) == ("blue", 2025, True)
 

@@ -88,7 +88,7 @@ def test_a_queen_that_is_marked_stays_the_same_queen(window: MainWindow, answer:
     after = window.desk.book.read.find(Queen)
     assert len(after) == len(queens)
     event = last_event(window)
-    queen = window.desk.book.read.get(Queen, event.queen_id)  # type: ignore[type-var]
+    queen = window.desk.book.read.get(Queen, event.queen_id)
     assert queen is not None
     assert (queen.mark_colour, queen.clipped) == ("blue", False)
 
@@ -112,7 +112,7 @@ def test_a_line_is_changed_with_its_queen_in_one_step(window: MainWindow, answer
     changed = desk.book.read.get(Event, came.id)
     assert changed is not None
     assert changed.day == date(2025, 5, 3)
-    queen = desk.book.read.get(Queen, came.queen_id)  # type: ignore[type-var]
+    queen = desk.book.read.get(Queen, came.queen_id)
     assert queen is not None
     assert queen.year == 2022
     desk.undo()

@@ -4,10 +4,12 @@ from datetime import date
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QLineEdit
+from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
+from shiboken6 import isValid
 
 from beeworkbook.colony.soft_notes import SoftNote
+from beeworkbook.qt.palette import DARK, LIGHT
 from beeworkbook.window.dialogs.form import (
     Choice,
     DayLine,
@@ -18,6 +20,7 @@ from beeworkbook.window.dialogs.form import (
     TextLine,
     Tick,
 )
+from beeworkbook.window.main_window import MainWindow
 from beeworkbook.workbook.errors import RefusedError
 from tests.window.conftest import Answerer, press, write
 
@@ -34,8 +37,13 @@ def form(qtbot: QtBot) -> Form:
 def test_enter_agrees_from_any_field_and_escape_leaves(form: Form, answer: Answerer) -> None:
     name = form.add(TextLine("Name"))
     choice = form.add(Choice("Which", [("one", 1), ("two", 2)]))
-    for field in (name, choice):
-        answer(lambda _form, field=field: (field.widget.setFocus(), press(Qt.Key.Key_Return)))
+    for widget in (name.widget, choice.widget):
+
+        def agree(_form: object, widget: QWidget = widget) -> None:
+            widget.setFocus()
+            press(Qt.Key.Key_Return)
+
+        answer(agree)
         assert form.ask() is True
     answer(lambda _form: press(Qt.Key.Key_Escape))
     assert form.ask() is False
@@ -265,3 +273,15 @@ def test_tab_goes_through_the_fields_as_they_stand_and_then_to_the_buttons(
 
     answer(act)
     form.ask()
+
+
+def test_a_dialog_takes_no_part_of_the_window_from_python(window: MainWindow, answer: Answerer) -> None:
+    """PySide once let go of menus all over the window when a dialog blocked it; then dark failed."""
+    answer(lambda _form: press(Qt.Key.Key_Escape))
+    press(Qt.Key.Key_F2)
+    for widget in (window.shell.menuBar(), window.hand_strip, *window.menus.values()):
+        assert isValid(widget)
+    window.desk.set_palette(DARK)
+    window.desk.set_palette(LIGHT)
+    for action in window.actions_by_name.values():
+        assert isValid(action)

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Qt
 
-from beeworkbook.colony.records import Apiary, Colony, Frame, Hive, Part, Queen, Stand
+from beeworkbook.colony.records import Apiary, Colony, Frame, Hive, Part, Queen, Record, Stand
 from beeworkbook.window.dialogs.form import Form
 from beeworkbook.window.dialogs.naming import Named, named_here
 from beeworkbook.window.main_window import MainWindow
@@ -46,8 +46,9 @@ def test_a_colony_cannot_lose_its_name(window: MainWindow, answer: Answerer) -> 
 
 def test_each_thing_can_be_taken_out_and_brought_back(window: MainWindow, answer: Answerer) -> None:
     desk = window.desk
-    for at, cls in enumerate((Colony, Queen, Stand, Apiary, Part, Frame)):
-        before = desk.book.read.find(cls)
+    kinds: tuple[type[Record], ...] = (Colony, Queen, Stand, Apiary, Part, Frame)
+    for at, cls in enumerate(kinds):
+        before: tuple[Record, ...] = desk.book.read.find(cls)
 
         def choose(form: object, at: int = at) -> None:
             assert isinstance(form, Form)
