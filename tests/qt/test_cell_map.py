@@ -57,7 +57,7 @@ def test_a_picture_without_a_pixel_is_refused() -> None:
 @given(cell=st.integers(0, WIDE.cells - 1), scale=st.floats(0.7, 5.0))
 def test_the_box_of_a_cell_holds_all_its_pixels_and_its_outline(cell: int, scale: float) -> None:
     made = cell_map(WIDE, Sight(round(scale, 2), 3.0, 2.0), 300, 200)
-    box = made.cells_box([cell])
+    box = made.cells_box(np.array([cell]))
     mine = (made.cell == cell) | (made.across == cell)
     if box is None:
         assert not mine.any()
@@ -69,7 +69,7 @@ def test_the_box_of_a_cell_holds_all_its_pixels_and_its_outline(cell: int, scale
 
 
 def test_no_cells_have_no_box() -> None:
-    assert cell_map(SMALL, Sight(1.0, 0.0, 0.0), 60, 47).cells_box([]) is None
+    assert cell_map(SMALL, Sight(1.0, 0.0, 0.0), 60, 47).cells_box(np.array([], dtype=np.intp)) is None
 
 
 def test_pixels_and_millimetres_undo_each_other() -> None:

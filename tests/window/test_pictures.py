@@ -37,14 +37,17 @@ def test_a_brood_comb_shows_its_brood_and_a_super_its_stores(written: tuple[Path
         image = QImage(str(path))
         wanted = QColor(fill_of(content))
         points = [(x, y) for x in range(30, 660, 7) for y in range(70, 250, 5)]
-        near = [
-            (x, y)
-            for x, y in points
-            if all(
-                abs(a - b) < 26 for a, b in zip(image.pixelColor(x, y).getRgb(), wanted.getRgb(), strict=True)
+
+        def is_near(x: int, y: int) -> bool:
+            seen = image.pixelColor(x, y)
+            pairs = (
+                (seen.red(), wanted.red()),
+                (seen.green(), wanted.green()),
+                (seen.blue(), wanted.blue()),
             )
-        ]
-        return len(near) / len(points)
+            return all(abs(one - other) < 26 for one, other in pairs)
+
+        return sum(is_near(x, y) for x, y in points) / len(points)
 
     assert share(written[5], Content.SEALED) > 0.2
     assert share(written[5], Content.STORES) < 0.05
