@@ -187,7 +187,9 @@ class BoxView(SeenFace):
             # On a low screen a box of which nothing was noted is still in the stack beside the combs.
             others = [(part, combs) for part, combs in others if any(_is_noted(comb) for comb in combs)]
         while len(self._folded) > len(others):
-            self._folded.pop().deleteLater()
+            gone = self._folded.pop()
+            gone.hide()  # at once: it would lie over the combs until the loop comes round
+            gone.deleteLater()
         while len(self._folded) < len(others):
             made = FoldedBox(self.desk.palette)
             made.opened.connect(lambda part_id: self.desk.go(part_id=part_id, frame_id=None))
