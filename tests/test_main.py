@@ -2,9 +2,9 @@
 
 import sys
 
-import beeworkbook.cli.main as command_line
 import pytest
 
+import beeworkbook.cli.main as command_line
 from beeworkbook.__main__ import main
 
 
