@@ -3,19 +3,20 @@
 import platform
 from typing import Final
 
-from PySide6.QtCore import QUrl, qVersion
-from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayout
+from PySide6.QtCore import Qt, QUrl, qVersion
+from PySide6.QtGui import QKeySequence, QTextCursor
+from PySide6.QtWidgets import QDialog, QPushButton, QTextBrowser, QVBoxLayout
 
 from beeworkbook import __version__
 from beeworkbook.bench.bench_keys import key_help
 from beeworkbook.places import log_path
-from beeworkbook.resources import resource
+from beeworkbook.resources import MissingResourceError, resource
 from beeworkbook.window.actions import ACTIONS, MENUS
 from beeworkbook.window.main_window import MainWindow
-from beeworkbook.words import say
+from beeworkbook.words import installed_catalogue, say
 
 _SIZE: Final = (760, 620)
+_ABOVE_HEADING: Final = 14
 
 
 class HelpWindow(QDialog):
@@ -34,12 +35,14 @@ class HelpWindow(QDialog):
         self.text.document().setDocumentMargin(18)
         self.text.setSource(QUrl())
         self.text.setMarkdown(markdown)
+        _part_headings(self.text)
         column = QVBoxLayout(self)
         column.setContentsMargins(10, 10, 10, 10)
         column.addWidget(self.text)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        buttons.rejected.connect(self.close)
-        column.addWidget(buttons)
+        close = QPushButton(say("Close"))
+        close.setToolTip(say("Back to the book (Escape)"))
+        close.clicked.connect(self.close)
+        column.addWidget(close, alignment=Qt.AlignmentFlag.AlignRight)
 
 
 def help(window: MainWindow) -> None:  # noqa: A001  # the action's name; nothing here calls the built-in
@@ -84,8 +87,26 @@ def keys_page() -> str:
     return "\n".join(parts)
 
 
+def _part_headings(text: QTextBrowser) -> None:
+    """Leave room above each heading, so that a page can be skimmed."""
+    block = text.document().begin()
+    while block.isValid():
+        form = block.blockFormat()
+        if form.headingLevel() > 1:
+            form.setTopMargin(_ABOVE_HEADING)
+            QTextCursor(block).setBlockFormat(form)
+        block = block.next()
+
+
 def _shipped(name: str) -> str:
-    return resource("help", name).read_text(encoding="utf-8")
+    """A page of help, in the language in use if there is one in it."""
+    language = installed_catalogue().language
+    for page in (f"{language}/{name}", name):
+        try:
+            return resource("help", page).read_text(encoding="utf-8")
+        except (MissingResourceError, OSError):
+            continue
+    return say("This page of help is missing from the installation.")
 
 
 def _show(window: MainWindow, title: str, markdown: str) -> None:

@@ -20,6 +20,8 @@ from PySide6.QtWidgets import (
 
 from beeworkbook.colony.records import Apiary, Colony, Hive, Stand
 from beeworkbook.qt.desk import View
+from beeworkbook.window.dialogs.told import show_sentence, show_unforeseen
+from beeworkbook.window.help_actions import HelpWindow
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.opening import Opener
 from beeworkbook.words import Catalogue, installed_catalogue, use_catalogue
@@ -154,3 +156,23 @@ def test_every_form_speaks_the_language(opener: Opener, orchard: object, answer:
     answer(look)
     window.commands.do(name)
     assert found == set()
+
+
+def test_what_is_told_in_a_box_of_its_own_speaks_the_language(
+    opener: Opener, orchard: object, answer: Answerer
+) -> None:
+    assert opener.begin(orchard)  # type: ignore[arg-type]
+    window = opener.window
+    assert window is not None
+    found: set[str] = set()
+    answer(lambda box: found.update(untranslated(box, set())))
+    show_sentence(window.shell, f"{OPEN}Title{SHUT}", f"{OPEN}Sentence.{SHUT}")
+    answer(lambda box: found.update(untranslated(box, set())))
+    show_unforeseen(window.shell, "Traceback")
+    assert found == set()
+    window.commands.do("about")
+    page = next(held for held in QApplication.topLevelWidgets() if isinstance(held, HelpWindow))
+    assert {button.text() for button in page.findChildren(QAbstractButton) if button.text()} == {
+        f"{OPEN}Close{SHUT}"
+    }
+    page.close()

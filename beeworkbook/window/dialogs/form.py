@@ -28,6 +28,7 @@ from beeworkbook.qt.typed_day import DayError, parse_day
 from beeworkbook.words import NARROW_SPACE, NumberError, date_words, number, parse_number, say
 from beeworkbook.workbook.errors import RefusedError, StoreError
 
+_LEAST_LINE: Final = 210
 _ROUND_THE_FIELDS: Final = 190
 """Of a screen's height, what title, head, buttons and the system's bars take."""
 
@@ -69,6 +70,7 @@ class TextLine(FormField):
         """A line that may be `needed`; `blank` says what it means when nothing is entered."""
         self.line = QLineEdit(text)
         self.line.setPlaceholderText(blank)
+        self.line.setMinimumWidth(_LEAST_LINE)
         self._needed = needed
         super().__init__(label, self.line, hint)
 
@@ -143,6 +145,7 @@ class DayLine(TextLine):
         self.read = QLabel()
         self.read.setObjectName("small")
         super().__init__(label, day.isoformat() if day != today else say("today"))
+        self.line.setMinimumWidth(_LEAST_LINE // 2)
         self.line.textChanged.connect(self._show)
         self._show()
 

@@ -10,7 +10,10 @@ from beeworkbook.words import say
 
 def show_sentence(parent: QWidget | None, title: str, sentence: str) -> None:
     """Show a sentence and wait until it is read."""
-    box = QMessageBox(QMessageBox.Icon.NoIcon, title, sentence, QMessageBox.StandardButton.Ok, parent)
+    box = QMessageBox(QMessageBox.Icon.NoIcon, title, sentence, parent=parent)
+    read = box.addButton(say("Go on"), QMessageBox.ButtonRole.AcceptRole)
+    box.setDefaultButton(read)
+    box.setEscapeButton(read)
     box.setTextFormat(Qt.TextFormat.PlainText)
     box.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
     box.exec()
