@@ -8,6 +8,7 @@ from beeworkbook.window.dialogs.other_looks import OtherLook, look_words, other_
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.words import date_words, say
 from beeworkbook.workbook.edits.combs import CopySide
+from beeworkbook.workbook.edits.in_visit import NO_VISIT
 from beeworkbook.workbook.edits.mirroring import MirrorSide
 from beeworkbook.workbook.edits.together import Together
 
@@ -59,9 +60,6 @@ def _needs_a_side(look: Choice, which: Choice) -> None:
 
 def _copy(desk: Desk, frame_id: FrameId, look: OtherLook, faces: tuple[Face, ...]) -> object:
     """Copy these sides of a look to the day that lies open, in one step."""
-    visit_id = desk.visit_to_write()
-    if visit_id is None:
-        return None
-    copies = tuple(CopySide(visit_id, frame_id, face, look.sides[face].id) for face in faces)
+    copies = tuple(CopySide(NO_VISIT, frame_id, face, look.sides[face].id) for face in faces)
     day = date_words(look.visit.day)
-    return desk.book.do(Together(copies, say("copy the comb as it was on {day}", day=day)))
+    return desk.note_or_refuse(Together(copies, say("copy the comb as it was on {day}", day=day)))

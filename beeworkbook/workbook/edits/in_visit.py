@@ -8,6 +8,7 @@ from datetime import date
 
 from beeworkbook.colony.records import Colony, ColonyId, VisitId
 from beeworkbook.store.transaction import Transaction
+from beeworkbook.workbook.edits.together import Together
 from beeworkbook.workbook.edits.visit import begin_visit
 from beeworkbook.workbook.found import the
 from beeworkbook.workbook.place import Done, Edit, SingleEdit
@@ -17,7 +18,9 @@ NO_VISIT = VisitId(0)
 
 
 def with_visit(edit: Edit, visit_id: VisitId) -> Edit:
-    """The same edit, of this visit; one that names no visit is left as it is."""
+    """The same edit, of this visit; one that names no visit is left as it is, several are taken one by one."""
+    if isinstance(edit, Together):
+        return replace(edit, edits=tuple(with_visit(each, visit_id) for each in edit.edits))
     named = getattr(edit, "__dataclass_fields__", {})
     return replace(edit, visit_id=visit_id) if "visit_id" in named else edit  # type: ignore[type-var]
 

@@ -5,6 +5,7 @@ import pytest
 from beeworkbook.colony.records import ColonyId, Level, VisitId
 from beeworkbook.workbook.edits.in_visit import NO_VISIT, InVisit, with_visit
 from beeworkbook.workbook.edits.place import RenameRecord
+from beeworkbook.workbook.edits.together import Together
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.edits.visit import SetNote
 from beeworkbook.workbook.errors import GoneError, NotReadableError
@@ -44,3 +45,14 @@ def test_an_edit_without_a_visit_stays_as_it_is() -> None:
     edit = RenameRecord(Colony, ColonyId(1), "Plum")
     assert with_visit(edit, VisitId(3)) is edit
     assert with_visit(SetNote(NO_VISIT, "steady"), VisitId(3)) == SetNote(VisitId(3), "steady")
+
+
+def test_several_edits_are_all_of_the_visit_that_begins(keeping: Keeping) -> None:
+    frames = keeping.frame(3), keeping.frame(4)
+    typed = tuple(LayOutComb(NO_VISIT, frame, "H8") for frame in frames)
+    visits = keeping.book.read.visits(keeping.colony)
+    keeping.book.do(InVisit(keeping.colony, LATER, Together(typed, "type two combs")))
+    visit = keeping.book.read.visits(keeping.colony)[-1]
+    assert {side.frame_id for side in keeping.book.read.sides(visit.id)} == set(frames)
+    keeping.book.undo()
+    assert keeping.book.read.visits(keeping.colony) == visits
