@@ -18,7 +18,7 @@ NO_VISIT = VisitId(0)
 
 
 def with_visit(edit: Edit, visit_id: VisitId) -> Edit:
-    """The same edit, of this visit; one that names no visit is left as it is, several are taken one by one."""
+    """The same edit, of this visit, or each of several; one that names no visit is left as it is."""
     if isinstance(edit, Together):
         return replace(edit, edits=tuple(with_visit(each, visit_id) for each in edit.edits))
     named = getattr(edit, "__dataclass_fields__", {})
