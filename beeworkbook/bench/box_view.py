@@ -40,6 +40,7 @@ _HEAD_PX: Final = 28
 _HIGH_SHARE: Final = 0.085
 """Of the window's height, at most, for one small picture: a tall frame must not take the bench's room."""
 _LEAST_HIGH: Final = 44
+_LEAST_NAME: Final = 200
 _PROPORTION: Final = 0.56
 _ROOMY: Final = 760
 """A window at least so high has room for folded boxes beside a bench of full size."""
@@ -122,7 +123,7 @@ class BoxView(SeenFace):
         """Show what the spot says, drawing again only what differs."""
         hive, box = self.desk.hive_day(), self.desk.box()
         colony = self.desk.colony
-        self._name.setText(colony.name if colony else "")
+        self._say_name(colony.name if colony else "")
         if hive is None or box is None:
             self._about.say(say("No hive stands here on this day.") if colony else "")
             self._numbers.setText("")
@@ -139,6 +140,14 @@ class BoxView(SeenFace):
         self.stack.show_hive(hive)
         self._choose_spot(combs)
         self._fit_height()
+
+    def _say_name(self, name: str) -> None:
+        """The colony, cut where it would take more than half the line: no name widens the window."""
+        room = max(_LEAST_NAME, self.width() // 2)
+        shown = self._name.fontMetrics().elidedText(name, Qt.TextElideMode.ElideRight, room)
+        self._name.setText(shown)
+        self._name.setAccessibleName(name)
+        self._name.setToolTip(name if shown != name else "")
 
     def _sizes(self, combs: tuple[CombOnShow, ...]) -> RowSizes:
         first = next((comb.sides[Face.A].frame_type for comb in combs if comb.is_comb), None)
@@ -262,6 +271,7 @@ class BoxView(SeenFace):
         """The combs take the room there is."""
         super().resizeEvent(event)
         combs = self.row.combs
+        self._say_name(self._name.accessibleName())
         if combs and event.size().width() != event.oldSize().width():
             self.row.set_sizes(self._sizes(combs))
             self._fit_height()

@@ -29,6 +29,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from beeworkbook.bench.bench_side import QuietLabel
 from beeworkbook.colony.hive import HiveDay, PartDay
 from beeworkbook.colony.records import BOXES, PartId, PartKind
 from beeworkbook.comb.contents import Content
@@ -73,8 +74,7 @@ class StackView(QWidget):
         super().__init__()
         self.setObjectName("ground")
         self._desk = desk
-        self.head = QLabel()
-        self.head.setObjectName("name")
+        self.head = QuietLabel("name")
         self.lead = QLabel()
         self.lead.setObjectName("small")
         self.picture = StackPicture(desk)
@@ -128,7 +128,7 @@ class StackView(QWidget):
     def refill(self) -> None:
         """Show the hive of the desk's day."""
         colony, hive = self._desk.colony, self._desk.hive_day()
-        self.head.setText(colony.name if colony else say("No colony"))
+        self.head.say(colony.name if colony else say("No colony"))
         if hive is None:
             self.lead.setText(say("It stood in no hive on this day."))
         else:

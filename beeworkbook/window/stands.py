@@ -5,7 +5,7 @@ from datetime import date
 from itertools import pairwise
 from typing import Final
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QFontMetrics,
@@ -292,7 +292,14 @@ class StandsStrip(QScrollArea):
         for field in self._fields:
             chosen = field.card.colony_id == self._desk.spot.colony_id
             field.set_chosen(chosen=chosen)
-            if chosen:
+        self._bring_chosen()
+        # Fields that were made just now have no place yet: they get it with the next turn of the loop.
+        QTimer.singleShot(0, self, self._bring_chosen)
+
+    def _bring_chosen(self) -> None:
+        """Scroll to the colony the keeper is at."""
+        for field in self._fields:
+            if field.card.colony_id == self._desk.spot.colony_id:
                 self.ensureWidgetVisible(field, 30, 0)
 
 

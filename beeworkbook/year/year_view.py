@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
+from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
@@ -24,6 +25,9 @@ from beeworkbook.year.inks import Inks
 from beeworkbook.year.panes import ChartModel
 from beeworkbook.year.table import write_table
 
+_LEAST_TITLE: Final = 120
+"""A longer name is cut before it widens the window; the tooltip has all of it."""
+
 
 class YearView(QWidget):
     """The curves of the colony the keeper is at, and of others beside it."""
@@ -38,6 +42,7 @@ class YearView(QWidget):
         self._stale = True
         self._title = QLabel()
         self._title.setObjectName("name")
+        self._title.setMinimumWidth(_LEAST_TITLE)
         self._subtitle = QLabel()
         self._subtitle.setObjectName("small")
         self._subtitle.setContentsMargins(0, 0, 0, 4)
@@ -96,6 +101,7 @@ class YearView(QWidget):
         words = year_words(choice.year, hemisphere_of(book))
         self.controls.show_choice(choice, self._choosable(choice.colony_ids), words)
         self._title.setText(self._model.title if self._model else say("No colony yet"))
+        self._title.setToolTip(self._title.text())
         self._subtitle.setText(self._model.subtitle if self._model else "")
         self.glass.show_model(self._model, choice.measure, Inks(self._desk.palette))
         self.glass.show_chosen(self._desk.spot.visit_id)

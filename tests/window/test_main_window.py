@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 
 from beeworkbook.colony.records import Arrival, Colony
 from beeworkbook.comb.contents import Face
@@ -20,7 +21,7 @@ from beeworkbook.workbook.edits.arrive import ArrivalSpec, ArriveColony
 from beeworkbook.workbook.edits.place import AddApiary, RemoveRecord, RenameRecord
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
 from beeworkbook.workbook.workbook import Workbook
-from tests.rounds.orchard import DAY
+from tests.rounds.orchard import DAY, make_orchard
 from tests.window.conftest import CTRL, NO_MODIFIER, SHIFT, press, write
 
 ROOMS = {
@@ -282,3 +283,36 @@ def test_the_last_colony_of_an_apiary_may_go(window: MainWindow) -> None:
         QApplication.processEvents()
     window.desk.undo()
     assert window.desk.colony is not None
+
+
+def test_a_very_long_name_widens_nothing(window: MainWindow, shell: Shell) -> None:
+    assert window.desk.colony is not None
+    name = "The colony by the old mill beyond the orchard " * 4
+    window.desk.do(RenameRecord(Colony, window.desk.colony.id, name))
+    for view in ROOMS.values():
+        window.go_to(view)
+        QApplication.processEvents()
+        assert window.minimumSizeHint().width() <= 1280, view
+        assert shell.width() == 1366, view
+
+
+def test_thirty_colonies_scroll_to_the_one_in_hand(opener: Opener, tmp_path: Path, qtbot: QtBot) -> None:
+    path = tmp_path / "many.beebook"
+    make_orchard(path, names=tuple(f"Stand {number}" for number in range(1, 31))).close()
+    assert opener.begin(path)
+    window = opener.window
+    assert window is not None
+    QApplication.processEvents()
+    cards = window.stands.cards()
+    assert len(cards) == 30
+    for at in (29, 0, 15):
+        window.desk.go(colony_id=cards[at].colony_id, view=View.BOX)
+        field = window.stands._fields[at]
+        port = window.stands.viewport()
+        qtbot.waitUntil(
+            lambda field=field, port=port: port.rect().contains(field.mapTo(port, field.rect().center()))
+        )
+    assert window.stands.before.isVisible()
+    assert window.stands.after.isVisible()
+    window.stands.before.click()
+    assert window.stands.horizontalScrollBar().value() >= 0
