@@ -29,7 +29,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from beeworkbook.bench.bench_side import QuietLabel
+from beeworkbook.bench.quiet_label import QuietLabel
 from beeworkbook.colony.hive import HiveDay, PartDay
 from beeworkbook.colony.records import BOXES, PartId, PartKind
 from beeworkbook.comb.contents import Content

@@ -1,5 +1,6 @@
 """The window put together: rooms, keys, menus, what it says and what it remembers."""
 
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,7 @@ from beeworkbook.window.first_start import FirstStart
 from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.opening import Opener
 from beeworkbook.window.shell import Shell
+from beeworkbook.window.stands import StandsStrip
 from beeworkbook.workbook.edits.arrive import ArrivalSpec, ArriveColony
 from beeworkbook.workbook.edits.place import AddApiary, RemoveRecord, RenameRecord
 from beeworkbook.workbook.edits.typed_combs import LayOutComb
@@ -296,6 +298,11 @@ def test_a_very_long_name_widens_nothing(window: MainWindow, shell: Shell) -> No
         assert shell.width() == 1366, view
 
 
+def _is_in_sight(stands: StandsStrip, at: int) -> bool:
+    field, port = stands._fields[at], stands.viewport()
+    return port.rect().contains(field.mapTo(port, field.rect().center()))
+
+
 def test_thirty_colonies_scroll_to_the_one_in_hand(opener: Opener, tmp_path: Path, qtbot: QtBot) -> None:
     path = tmp_path / "many.beebook"
     make_orchard(path, names=tuple(f"Stand {number}" for number in range(1, 31))).close()
@@ -307,11 +314,7 @@ def test_thirty_colonies_scroll_to_the_one_in_hand(opener: Opener, tmp_path: Pat
     assert len(cards) == 30
     for at in (29, 0, 15):
         window.desk.go(colony_id=cards[at].colony_id, view=View.BOX)
-        field = window.stands._fields[at]
-        port = window.stands.viewport()
-        qtbot.waitUntil(
-            lambda field=field, port=port: port.rect().contains(field.mapTo(port, field.rect().center()))
-        )
+        qtbot.waitUntil(partial(_is_in_sight, window.stands, at))
     assert window.stands.before.isVisible()
     assert window.stands.after.isVisible()
     window.stands.before.click()
