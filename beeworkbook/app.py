@@ -17,7 +17,7 @@ from types import TracebackType
 from typing import Final
 
 from beeworkbook.places import log_path, settings_path
-from beeworkbook.words import load_catalogue, say, use_catalogue
+from beeworkbook.words import load_catalogue, use_catalogue
 
 _LOG_BYTES: Final = 500_000
 _SETTLED_MS: Final = 600
@@ -167,8 +167,3 @@ def _hook(shell: object) -> Callable[[type[BaseException], BaseException, Traceb
             shown[0] = False
 
     return hook
-
-
-def title_words() -> str:
-    """The program's name as it stands in a title."""
-    return say("beeworkbook")

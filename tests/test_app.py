@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
 from beeworkbook import app as program
-from beeworkbook.app import has_screen, start_log, title_words, use_language
+from beeworkbook.app import has_screen, start_log, use_language
 from beeworkbook.places import log_path
 from beeworkbook.words import Catalogue, installed_catalogue, say, use_catalogue
 from beeworkbook.workbook.workbook import Workbook
@@ -155,7 +155,3 @@ def test_a_screen_is_known_by_the_environment(
 def test_other_systems_have_a_screen(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(sys, "platform", "win32")
     assert has_screen()
-
-
-def test_the_title_is_the_programs_name() -> None:
-    assert title_words() == "beeworkbook"

@@ -25,6 +25,7 @@ from beeworkbook.colony.kinds import (
     Way,
 )
 from beeworkbook.comb.contents import CellFate, CellKind, Face, MarkKind, Origin
+from beeworkbook.comb.lattice import DRONE_CELLS_PER_DM2, WORKER_CELLS_PER_DM2
 
 __all__ = [
     "BOXES",
@@ -121,8 +122,8 @@ class OwnFrame:
     name: str
     inside_width_mm: float
     inside_height_mm: float
-    cells_per_dm2: float = 400.0
-    drone_cells_per_dm2: float = 230.0
+    cells_per_dm2: float = WORKER_CELLS_PER_DM2
+    drone_cells_per_dm2: float = DRONE_CELLS_PER_DM2
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,13 +16,12 @@ from beeworkbook.window.main_window import MainWindow
 from beeworkbook.window.shell import Shell
 from beeworkbook.words import say
 from beeworkbook.workbook.errors import AlreadyOpenError, RefusedError, StoreError
+from beeworkbook.workbook.sample_copy import SAMPLE_NAME, make_sample
 from beeworkbook.workbook.workbook import Workbook, restore_copy
 
 if TYPE_CHECKING:
     from PySide6.QtNetwork import QLocalServer
 
-SAMPLE_NAME: Final = "Sample apiary.beebook"
-SAMPLE_FILE: Final = "sample.json"
 _WAIT_MS: Final = 1500
 _log = logging.getLogger(__name__)
 
@@ -199,15 +198,6 @@ class Opener(QObject):
 def copies_folder() -> Path:
     """Where the daily copies lie: beside what the keeper keeps, never in a sync folder."""
     return user_data_folder() / "copies"
-
-
-def make_sample(path: Path) -> None:
-    """Copy the sample apiary to `path`, titled as a sample."""
-    from beeworkbook.resources import sample_folder
-    from beeworkbook.workbook.exchange import import_book  # late: only the first start needs it
-
-    path.parent.mkdir(parents=True, exist_ok=True)
-    import_book(sample_folder() / SAMPLE_FILE, path)
 
 
 def server_name(path: Path) -> str:

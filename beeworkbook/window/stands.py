@@ -108,7 +108,10 @@ def _due_words(due: Due, today: date) -> tuple[State, str]:
 
 def _offer_words(offer: PlannedDue, today: date) -> tuple[State, str]:
     """An offer nobody took: never overdue, since nobody noted it."""
-    state, day = State.SOON if offer.day <= today else State.PLAIN, date_words(offer.day)
+    state, day = (
+        State.SOON if offer.day <= today else State.PLAIN,
+        date_words(offer.day, "day" if offer.day.year == today.year else "day_year"),
+    )
     if offer.kind is DueKind.FEED_LOOK:
         return state, say("feed look offered {day}", day=day)
     return state, say("look offered {day}", day=day)

@@ -18,9 +18,10 @@ from beeworkbook.qt.memory import Memory
 from beeworkbook.rounds.round_view import RoundView
 from beeworkbook.rounds.walk import Spot
 from beeworkbook.window.main_window import MainWindow
-from beeworkbook.window.opening import Opener, make_sample
+from beeworkbook.window.opening import Opener
 from beeworkbook.window.papers_view import PapersView, SheetKind
 from beeworkbook.window.shell import Shell
+from beeworkbook.workbook.sample_copy import make_sample
 from tests.journeys.conftest import Fingers
 from tests.window.conftest import Answerer, hand
 

@@ -15,11 +15,12 @@ from beeworkbook.colony.records import Colony
 from beeworkbook.qt.desk import View
 from beeworkbook.qt.memory import Memory
 from beeworkbook.window.main_window import MainWindow
-from beeworkbook.window.opening import SAMPLE_NAME, Opener, bring_forward, make_sample, server_name
+from beeworkbook.window.opening import Opener, bring_forward, server_name
 from beeworkbook.window.shell import Shell
 from beeworkbook.window.told_line import ToldLine
 from beeworkbook.workbook.edits.place import RenameRecord
 from beeworkbook.workbook.errors import RefusedError
+from beeworkbook.workbook.sample_copy import SAMPLE_NAME, make_sample
 from beeworkbook.workbook.workbook import Workbook
 from tests.rounds.orchard import DAY, make_orchard
 from tests.window.conftest import Answerer

@@ -159,3 +159,8 @@ def test_the_strip_is_walked_by_arrows_and_enter_goes_in(strip: StandsStrip) -> 
     assert desk.colony.name == NAMES[3]
     strip.step(1)
     assert desk.colony.name == NAMES[3]
+
+
+def test_an_offer_of_another_year_says_which() -> None:
+    offer = PlannedDue(DueKind.LOOK, DAY.replace(year=DAY.year - 1), None, "why")
+    assert state_of((), None, DAY, offer) == (State.SOON, f"look offered 16 May {DAY.year - 1}")

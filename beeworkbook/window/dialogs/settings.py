@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from beeworkbook.colony.records import OwnFrame
 from beeworkbook.comb.frames import FRAME_TYPES, OwnFrameError, own_frame
+from beeworkbook.comb.lattice import DRONE_CELLS_PER_DM2, WORKER_CELLS_PER_DM2
 from beeworkbook.qt.palette import DARK, LIGHT
 from beeworkbook.resources import MissingResourceError, resource
 from beeworkbook.window.dialogs.form import Choice, FieldError, Form, NumberLine, TextLine, Tick
@@ -15,9 +16,6 @@ from beeworkbook.workbook.place import Edit
 
 if TYPE_CHECKING:
     from beeworkbook.window.main_window import MainWindow
-
-USUAL_DENSITY = 400.0
-USUAL_DRONE_DENSITY = 230.0
 
 
 class SettingsForm(Form):
@@ -51,8 +49,8 @@ class SettingsForm(Form):
         self.name = self.add(TextLine(say("Its name"), blank=say("left blank, none is added")))
         self.width_mm = self.add(NumberLine(say("Inside width, mm")))
         self.height_mm = self.add(NumberLine(say("Inside height, mm")))
-        self.density = self.add(NumberLine(say("Worker cells per dm² of a side"), USUAL_DENSITY))
-        self.drone_density = self.add(NumberLine(say("Drone cells per dm² of a side"), USUAL_DRONE_DENSITY))
+        self.density = self.add(NumberLine(say("Worker cells per dm² of a side"), WORKER_CELLS_PER_DM2))
+        self.drone_density = self.add(NumberLine(say("Drone cells per dm² of a side"), DRONE_CELLS_PER_DM2))
         self.gone = self.add(Tick(say("take it out of the book")))
         self.frame.on_change(self._show_frame)
         self.add_check(self._frame_can_be)
@@ -95,8 +93,8 @@ class SettingsForm(Form):
         width, height = self.width_mm.number, self.height_mm.number
         if not self.name.text or width is None or height is None:
             return []
-        density = self.density.number or USUAL_DENSITY
-        drone = self.drone_density.number or USUAL_DRONE_DENSITY
+        density = self.density.number or WORKER_CELLS_PER_DM2
+        drone = self.drone_density.number or DRONE_CELLS_PER_DM2
         if isinstance(own, OwnFrame):
             after = replace(
                 own,
@@ -159,8 +157,8 @@ class SettingsForm(Form):
                 self.name.text,
                 width,
                 height,
-                cells_per_dm2=self.density.number or USUAL_DENSITY,
-                drone_cells_per_dm2=self.drone_density.number or USUAL_DRONE_DENSITY,
+                cells_per_dm2=self.density.number or WORKER_CELLS_PER_DM2,
+                drone_cells_per_dm2=self.drone_density.number or DRONE_CELLS_PER_DM2,
             )
         except OwnFrameError as error:
             raise FieldError(str(error), self._field_of(error.field)) from error

@@ -26,6 +26,7 @@ from beeworkbook.colony.records import (
     VisitId,
 )
 from beeworkbook.comb.frames import FRAME_TYPES, OwnFrameError, own_frame
+from beeworkbook.comb.lattice import DRONE_CELLS_PER_DM2, WORKER_CELLS_PER_DM2
 from beeworkbook.store.transaction import Transaction
 from beeworkbook.words import say
 from beeworkbook.workbook.errors import RefusedError
@@ -223,8 +224,8 @@ class AddOwnFrame(SingleEdit):
     name: str
     inside_width_mm: float
     inside_height_mm: float
-    cells_per_dm2: float = 400.0
-    drone_cells_per_dm2: float = 230.0
+    cells_per_dm2: float = WORKER_CELLS_PER_DM2
+    drone_cells_per_dm2: float = DRONE_CELLS_PER_DM2
 
     def apply(self, tx: Transaction) -> Done:
         """Gives the frame type's id. Errors: RefusedError if no frame can be like that."""
