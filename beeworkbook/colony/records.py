@@ -25,7 +25,6 @@ from beeworkbook.colony.kinds import (
     Way,
 )
 from beeworkbook.comb.contents import CellFate, CellKind, Face, MarkKind, Origin
-from beeworkbook.comb.lattice import DRONE_CELLS_PER_DM2, WORKER_CELLS_PER_DM2
 
 __all__ = [
     "BOXES",
@@ -116,14 +115,18 @@ class Setting:
 
 @dataclass(frozen=True, slots=True)
 class OwnFrame:
-    """A frame type the keeper added; the shipped ones are in comb/frames.py."""
+    """A frame type the keeper added; the shipped ones are in comb/frames.py.
+
+    The densities are those of comb/lattice.py, with their source there; importing it would load NumPy
+    before the first window is painted.
+    """
 
     id: str
     name: str
     inside_width_mm: float
     inside_height_mm: float
-    cells_per_dm2: float = WORKER_CELLS_PER_DM2
-    drone_cells_per_dm2: float = DRONE_CELLS_PER_DM2
+    cells_per_dm2: float = 400.0
+    drone_cells_per_dm2: float = 230.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,17 @@ from typing import get_args
 
 import pytest
 
-from beeworkbook.colony.records import RECORD_TYPES, Answer, AnswerId, Question, Record, Visit, VisitId
+from beeworkbook.colony.records import (
+    RECORD_TYPES,
+    Answer,
+    AnswerId,
+    OwnFrame,
+    Question,
+    Record,
+    Visit,
+    VisitId,
+)
+from beeworkbook.comb.lattice import DRONE_CELLS_PER_DM2, WORKER_CELLS_PER_DM2
 
 
 def test_every_record_begins_with_its_id() -> None:
@@ -40,3 +50,9 @@ def test_what_was_not_recorded_is_none_and_not_nought() -> None:
     answer = Answer(AnswerId(1), VisitId(1), Question.STORES, "")
     assert answer.reply is None
     assert answer.number is None
+
+
+def test_an_own_frame_has_the_densities_of_every_frame() -> None:
+    frame = OwnFrame("own", "Own", 300.0, 200.0)
+    densities = (frame.cells_per_dm2, frame.drone_cells_per_dm2)
+    assert densities == (WORKER_CELLS_PER_DM2, DRONE_CELLS_PER_DM2)
